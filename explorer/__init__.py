@@ -1,1 +1,41 @@
-"""The front door."""
+"""The front door: what users of the pairing explorer call. Everything else is behind it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from .catalogue import load_catalogue
+from .collection import CollectionError, read_collection
+from .husbandry import Husbandry
+from .notation import AmbiguousGenes, GenesError, ImpossibleGenes, UnreadableGenes, read_genes, write_genes
+from .pairing import cross
+from .planner import UnreachableTarget, find_paths
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from ipywidgets import Widget
+
+__all__ = [
+    "AmbiguousGenes",
+    "CollectionError",
+    "GenesError",
+    "Husbandry",
+    "ImpossibleGenes",
+    "UnreachableTarget",
+    "UnreadableGenes",
+    "cross",
+    "find_paths",
+    "load_catalogue",
+    "open_workbench",
+    "read_collection",
+    "read_genes",
+    "write_genes",
+]
+
+
+def open_workbench(path: str | Path | None = None) -> Widget:
+    """The workbench for a notebook cell, on the collection file at `path` (default: the demo collection)."""
+    from .panels import open_workbench as build
+
+    return build(path)

@@ -15,7 +15,7 @@ __all__ = ["check", "parts_of"]
 
 def parts_of(words: Iterable[str]) -> tuple[Part, ...]:
     """The genes of a meaning: "Super Pastel" is two copies of Pastel, "Spider" one of Spider."""
-    return tuple(Part(w[6:], 2) if w.startswith("Super ") else Part(w) for w in words)
+    return tuple(Part(w[6:], 2) if w.startswith("Super ") and w[6:] else Part(w) for w in words)
 
 
 def check(shelf: Shelf) -> None:

@@ -94,7 +94,7 @@ def _read_own_folder(folder: Path, shelf: Shelf, findings: list[Finding]) -> Non
 
 def _parse(file: Traversable, findings: list[Finding]) -> dict[str, object]:
     try:
-        return tomllib.loads(file.read_bytes().decode("utf-8-sig").replace("\r\n", "\n"), parse_float=Decimal)
+        return tomllib.loads(file.read_bytes().decode("utf-8-sig"), parse_float=Decimal)
     except (OSError, ValueError) as problem:
         found = "no such file" if isinstance(problem, FileNotFoundError) else str(problem)
         findings.append(Finding(file.name, "", "", found, "a file of valid TOML in UTF-8"))

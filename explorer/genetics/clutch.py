@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 from math import comb
+from numbers import Integral
 
 __all__ = ["EggLaw", "at_least", "egg_law", "exact", "expected_eggs", "none_of"]
 
@@ -13,8 +14,14 @@ EggLaw = Mapping[int, Fraction]
 
 
 def exact(number: float | int | str | Fraction) -> Fraction:
-    """The number as a fraction; a float stands for the decimal that is written for it (0.81 is 81/100)."""
-    return number if isinstance(number, Fraction) else Fraction(str(number))
+    """The number as a fraction; a float stands for the decimal that is written for it (0.81 is 81/100).
+
+    Raises ValueError if it is not a number.
+    """
+    try:
+        return number if isinstance(number, Fraction) else Fraction(str(number))
+    except (ValueError, ZeroDivisionError):
+        raise ValueError(f"a number is needed, such as 0.81 or 3/4, found {number!r}") from None
 
 
 def egg_law(eggs: int | Mapping[int, float | Fraction]) -> dict[int, Fraction]:
@@ -22,15 +29,15 @@ def egg_law(eggs: int | Mapping[int, float | Fraction]) -> dict[int, Fraction]:
 
     Raises ValueError if a size is not a whole number from 0 or the chances do not sum to 1.
     """
-    law = {eggs: Fraction(1)} if isinstance(eggs, int) else {n: exact(chance) for n, chance in eggs.items()}
+    law = {n: exact(chance) for n, chance in eggs.items()} if isinstance(eggs, Mapping) else {eggs: Fraction(1)}
     for n, chance in law.items():
-        if not isinstance(n, int) or isinstance(n, bool) or n < 0:
+        if not isinstance(n, int | Integral) or isinstance(n, bool) or n < 0:
             raise ValueError(f"a clutch has a whole number of eggs from 0 up, found {n!r}")
         if not 0 <= chance <= 1:
             raise ValueError(f"the chance of {n} eggs lies from 0 to 1, found {chance}")
     if sum(law.values()) != 1:
         raise ValueError(f"the chances of the clutch sizes must sum to 1, found {sum(law.values())}")
-    return {n: chance for n, chance in law.items() if chance}
+    return {int(n): chance for n, chance in law.items() if chance}
 
 
 def expected_eggs(law: EggLaw) -> Fraction:

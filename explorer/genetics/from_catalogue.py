@@ -2,18 +2,25 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from itertools import combinations_with_replacement
+from weakref import WeakKeyDictionary
 
 from ..catalogue import Catalogue, LocusEntry
 from .genome import Allele, Genome, Group, Locus
 
 __all__ = ["genome_of"]
 
+_known: WeakKeyDictionary[Catalogue, Genome] = WeakKeyDictionary()
 
-@lru_cache(maxsize=32)
+
 def genome_of(catalogue: Catalogue) -> Genome:
-    """The genome of a catalogue's species. Loci that no linkage names assort independently."""
+    """The genome of a catalogue's species, one for each catalogue. Loci that no linkage names assort independently."""
+    if catalogue not in _known:
+        _known[catalogue] = _mapped(catalogue)
+    return _known[catalogue]
+
+
+def _mapped(catalogue: Catalogue) -> Genome:
     linked = {name: linkage for linkage in catalogue.linkages for name in linkage.loci}
     sex_loci: list[LocusEntry] = [entry for entry in catalogue.loci if entry.placement != "autosome"]
     sex_linkage = next((linkage for linkage in catalogue.linkages if linkage.sex_pair), None)

@@ -6,13 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from ..catalogue import Catalogue, Caution, Sex
+from ..catalogue import Catalogue, Caution
 from ..genetics import Brood, Diplotype, Event, Group
 from .visible import carried
 
 __all__ = ["BroodCaution", "brood_cautions", "caution_text", "look_cautions", "look_remarks"]
-
-SEXES: tuple[Sex, Sex] = ("female", "male")
 
 
 @dataclass(frozen=True)
@@ -24,14 +22,15 @@ class BroodCaution:
 
 
 def caution_text(caution: Caution) -> str:
-    """The caution in one line, with the sex it is about and the strength of its evidence."""
-    who = f"{caution.sex}s only: " if caution.sex else ""
-    return f"{who}{caution.text} [{caution.strength}]"
+    """The caution in one line: the genes (and the sex) it is about, and the strength of its evidence."""
+    genes = " with ".join(f"two copies of {part.gene}" if part.copies == 2 else part.gene for part in caution.parts)
+    who = f"{genes}, {caution.sex}s" if caution.sex else genes
+    return f"{who}: {caution.text} [{caution.strength}]"
 
 
 def look_cautions(catalogue: Catalogue, look: Mapping[str, int]) -> tuple[Caution, ...]:
     """Cautions on an animal that shows this, of either sex."""
-    return tuple(dict.fromkeys(c for sex in SEXES for c in catalogue.cautions_of(look, sex)))
+    return catalogue.cautions_of(look)
 
 
 def look_remarks(catalogue: Catalogue, look: Mapping[str, int]) -> tuple[str, ...]:

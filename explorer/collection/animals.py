@@ -1,0 +1,182 @@
+"""The animals of one keeper: what the file says of each, and what each is known to carry."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from pathlib import Path
+
+import pandas as pd
+
+from ..catalogue import Catalogue, Sex, load_catalogue
+from ..genetics import Genotype
+from .drafts import Draft
+from .findings import CollectionError, Finding, nearest
+from .knowledge import Knowledge
+from .reading import Reading, read_text_of
+from .sheet import COLUMNS, Sheet
+from .storage import digest, read_text, real_path, write_text
+
+__all__ = ["Animal", "Collection", "read_collection"]
+
+
+@dataclass(frozen=True)
+class Animal:
+    """One animal. sex is None if unknown. genes: as written in the file; label: the same, read.
+
+    weight_g: grams, None if not written. sire, dam: ids in the same file, or None. row: its line in the file.
+    extra: the file's further columns, as they are.
+    """
+
+    id: str
+    name: str
+    sex: Sex | None
+    genes: str
+    label: Genotype = field(repr=False)
+    hatched: date | None
+    weight_g: float | None
+    weighed_on: date | None
+    sire: str | None
+    dam: str | None
+    clutch: str
+    status: str
+    notes: str
+    extra: Mapping[str, str] = field(repr=False, hash=False)
+    row: int = field(repr=False)
+    knowledge: Knowledge = field(repr=False, compare=False)
+
+    @property
+    def genotype(self) -> Genotype:
+        """What it is known to carry, given its own label and looks and its relatives'."""
+        return self.knowledge.genotype(self.id)
+
+
+class Collection:
+    """The animals of one file, in file order; made by `read_collection` or `from_text`, and never changed.
+
+    `animals["F03"]` is one animal. findings: remarks that did not stop the reading. knowledge: what all animals may
+    carry, jointly.
+    """
+
+    def __init__(self, reading: Reading, seen: dict[Path, str]) -> None:
+        """seen: file -> digest of what was last read or written there; shared by all that come from one reading."""
+        self._sheet: Sheet = reading.sheet
+        self._seen = seen
+        self.knowledge = reading.knowledge
+        self.findings = reading.findings
+        self._animals = {draft.id: _animal(draft, reading.knowledge) for draft in reading.drafts}
+
+    @classmethod
+    def from_text(cls, text: str, catalogue: Catalogue | None = None) -> Collection:
+        """Reads the text of a collection file. Raises CollectionError with all findings if one is an error."""
+        return cls(read_text_of(text, catalogue or load_catalogue()), {})
+
+    @property
+    def catalogue(self) -> Catalogue:
+        return self.knowledge.catalogue
+
+    @property
+    def text(self) -> str:
+        """The file's text as `save` writes it."""
+        return self._sheet.text
+
+    @property
+    def columns(self) -> tuple[str, ...]:
+        """The file's columns, in its order, in lower case."""
+        return self._sheet.columns
+
+    def __getitem__(self, key: str) -> Animal:
+        try:
+            return self._animals[key]
+        except KeyError:
+            near = nearest(key, self._animals) or list(self._animals)[:3]
+            raise KeyError(f"no animal {key!r}; nearest: {', '.join(near) or 'there are none'}") from None
+
+    def __iter__(self) -> Iterator[Animal]:
+        return iter(self._animals.values())
+
+    def __len__(self) -> int:
+        return len(self._animals)
+
+    def __contains__(self, key: object) -> bool:
+        return key in self._animals
+
+    @property
+    def table(self) -> pd.DataFrame:
+        """One row an animal, in file order; the known columns, then the file's own. Missing values are missing."""
+        further = list(dict.fromkeys(name for name in self.columns if name and name not in COLUMNS))
+        rows = [{**{name: getattr(one, name) for name in COLUMNS}, **one.extra} for one in self]
+        table = pd.DataFrame(rows, columns=[*COLUMNS, *further])
+        for name in ("hatched", "weighed_on"):
+            table[name] = pd.to_datetime(table[name])
+        table["weight_g"] = table["weight_g"].astype(float)
+        return table
+
+    def with_animal(self, row: Mapping[str, str]) -> Collection:
+        """A new collection with the animal of this id added, or changed if there is one.
+
+        row: column -> text; columns that are not named stay as they are. Raises CollectionError with all findings.
+        """
+        values = {name.strip().casefold(): text for name, text in row.items()}
+        if not values.get("id", "").strip():
+            raise _refused("id", "no id", "an id for each animal", "give it one, such as F01")
+        try:
+            sheet = self._sheet.with_row({**values, "id": values["id"].strip()})
+        except KeyError as error:
+            near = nearest(str(error.args[0]), [*self.columns, *COLUMNS])
+            advice = f"Nearest: {', '.join(near)}" if near else "add the column to the file first"
+            raise _refused(str(error.args[0]), "no column of this name", "a column of the file", advice) from None
+        return Collection(read_text_of(sheet.text, self.catalogue), self._seen)
+
+    def without(self, key: str) -> Collection:
+        """A new collection without this animal. Raises KeyError if there is none."""
+        sheet = self._sheet.without_row(self[key].id)
+        return Collection(read_text_of(sheet.text, self.catalogue), self._seen)
+
+    def save(
+        self, path: str | os.PathLike[str], *, overwrite: bool = False, now: datetime | None = None
+    ) -> Path | None:
+        """Writes the file in one step; what was there stays beside it as a dated backup, which is returned.
+
+        Rows that were not edited keep their own text. now: the moment that names the backup, by default the clock's.
+        Raises SaveRefused if the file changed since it was read (unless `overwrite`), or cannot be written.
+        """
+        file = real_path(path)
+        backup = write_text(file, self.text, seen=self._seen.get(file), overwrite=overwrite, now=now)
+        self._seen[file] = digest(self.text)
+        return backup
+
+
+def read_collection(path: str | os.PathLike[str], catalogue: Catalogue | None = None) -> Collection:
+    """Reads a collection file. Raises CollectionError, which holds all findings, if one of them is an error."""
+    text = read_text(path)
+    return Collection(read_text_of(text, catalogue or load_catalogue()), {real_path(path): digest(text)})
+
+
+def _animal(draft: Draft, knowledge: Knowledge) -> Animal:
+    kin = knowledge.kin[draft.id]
+    sex: Sex | None = "female" if kin.sex == "female" else "male" if kin.sex == "male" else None
+    return Animal(
+        id=draft.id,
+        name=draft.name,
+        sex=sex,
+        genes=draft.genes,
+        label=kin.label,
+        hatched=draft.hatched,
+        weight_g=draft.weight_g,
+        weighed_on=draft.weighed_on,
+        sire=kin.sire,
+        dam=kin.dam,
+        clutch=draft.clutch,
+        status=draft.status,
+        notes=draft.notes,
+        extra=draft.extra,
+        row=draft.row,
+        knowledge=knowledge,
+    )
+
+
+def _refused(column: str, found: str, needed: str, advice: str) -> CollectionError:
+    return CollectionError([Finding("error", None, column, found, needed, advice)])

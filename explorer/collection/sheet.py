@@ -1,0 +1,234 @@
+"""Text of a CSV file to rows and back. What nobody edited keeps its own text to the last byte."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from .findings import Finding, nearest
+
+__all__ = ["COLUMNS", "REQUIRED", "Row", "Sheet", "for_spreadsheet", "read_sheet"]
+
+COLUMNS = (
+    *("id", "name", "sex", "genes", "hatched", "weight_g"),
+    *("weighed_on", "sire", "dam", "clutch", "status", "notes"),
+)
+"""The columns that mean something, in their usual order. Any others are kept as they are."""
+
+REQUIRED = ("id", "sex", "genes")
+
+DELIMITERS = (",", ";")
+WRONG_DELIMITERS = {"\t": "tabs", "|": "upright bars", ":": "colons", " ": "spaces"}
+LINE = re.compile(r"[^\r\n]*(?:\r\n|\r|\n)|[^\r\n]+")
+LINE_END = re.compile(r"(?:\r\n|\r|\n)\Z")
+MOST_ROWS = 5_000
+START = "start with: id,sex,genes"
+
+
+@dataclass(frozen=True)
+class Row:
+    """One record of the file. line: the number of its first line. raw: its own text with its line end.
+
+    cells: one for each column, or None if the record cannot be read; () for a blank line.
+    """
+
+    line: int
+    raw: str
+    cells: tuple[str, ...] | None
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """A file's text, cut into rows. columns: the header's names in lower case and trimmed. top: text up to and
+    including the header line."""
+
+    columns: tuple[str, ...]
+    delimiter: str
+    top: str
+    rows: tuple[Row, ...]
+
+    @property
+    def text(self) -> str:
+        """The whole file."""
+        return self.top + "".join(row.raw for row in self.rows)
+
+    def values(self, row: Row) -> dict[str, str]:
+        """Column -> text of one readable row, trimmed."""
+        return {name: cell.strip() for name, cell in zip(self.columns, row.cells or (), strict=True) if name}
+
+    def find(self, key: str) -> Row | None:
+        """The row of the animal with this id."""
+        at = self.columns.index("id")
+        return next((row for row in self.rows if row.cells and row.cells[at].strip() == key), None)
+
+    def with_row(self, values: Mapping[str, str]) -> Sheet:
+        """With the row of this id changed, or a row added at the end. Columns that are not named keep their text.
+
+        values: column -> text; "id" must be there. A column of COLUMNS that the file lacks is added to it. Raises
+        KeyError naming any other column.
+        """
+        sheet = self
+        for name in values:
+            if name not in sheet.columns:
+                sheet = sheet._with_column(name)
+        old = sheet.find(values["id"])
+        before = sheet.values(old) if old else {}
+        cells = list(old.cells or ()) if old else [""] * len(sheet.columns)
+        for i, name in enumerate(sheet.columns):
+            if name in values and values[name].strip() != before.get(name, ""):
+                cells[i] = values[name]
+        if old is None:
+            return sheet._appended(_written(cells, sheet.delimiter))
+        if tuple(cells) == old.cells:
+            return sheet
+        new = replace(old, raw=_written(cells, sheet.delimiter) + _line_end(old.raw), cells=tuple(cells))
+        return replace(sheet, rows=tuple(new if row is old else row for row in sheet.rows))
+
+    def without_row(self, key: str) -> Sheet:
+        """With the row of this id left out. Raises KeyError if there is none."""
+        gone = self.find(key)
+        if gone is None:
+            raise KeyError(key)
+        return replace(self, rows=tuple(row for row in self.rows if row is not gone))
+
+    def _appended(self, written: str) -> Sheet:
+        end = _line_end(self.top) or "\n"
+        ended = self.text.endswith(("\r", "\n"))
+        row = Row(0, ("" if ended else end) + written + (end if ended or not self.rows else ""), None)
+        return replace(self, rows=(*self.rows, row))
+
+    def _with_column(self, name: str) -> Sheet:
+        if name not in COLUMNS:
+            raise KeyError(name)
+
+        def longer(raw: str, more: str) -> str:
+            end = _line_end(raw)
+            return raw[: len(raw) - len(end)] + self.delimiter + more + end
+
+        rows = tuple(
+            replace(row, raw=longer(row.raw, ""), cells=(*row.cells, "")) if row.cells else row for row in self.rows
+        )
+        return replace(self, columns=(*self.columns, name), top=longer(self.top, name), rows=rows)
+
+
+def read_sheet(text: str) -> tuple[Sheet | None, list[Finding]]:
+    """The rows of a file's text, and what is wrong with its shape; no sheet if there is no header to go by."""
+    lines = LINE.findall(text)
+    start = next((i for i, line in enumerate(lines) if line.strip("\ufeff \t\r\n")), None)
+    if start is None:
+        return None, [_error(None, "an empty file", "a header line and a row for each animal", START)]
+    delimiter, findings = _delimiter(lines[start].lstrip("\ufeff"), start + 1)
+    if delimiter is None:
+        return None, findings
+    records = _records(lines[start:], start + 1, delimiter)
+    header = next(records)
+    if isinstance(header, Finding) or header.cells is None:
+        found = header.found if isinstance(header, Finding) else "a header that cannot be read"
+        return None, [_error(start + 1, found, "names of columns", START)]
+    columns = tuple(cell.strip().casefold() for cell in header.cells)
+    findings = _header_findings(columns, header.line)
+    rows: list[Row] = []
+    for record in records:
+        if isinstance(record, Finding):
+            findings.append(record)
+            continue
+        if len(rows) == MOST_ROWS:
+            findings.append(_error(record.line, "more rows", f"at most {MOST_ROWS:,}", "split the file"))
+            break
+        shaped, finding = _shaped(record, columns, delimiter)
+        rows.append(shaped)
+        findings += [finding] if finding else []
+    unnamed = [i for i, name in enumerate(columns) if not name]
+    if any(row.cells and row.cells[i].strip() for row in rows for i in unnamed):
+        found = "a column without a name"
+        findings.append(Finding("notice", header.line, "", found, "", "its text is kept in the file and not used"))
+    return Sheet(columns, delimiter, "".join(lines[:start]) + header.raw, tuple(rows)), findings
+
+
+def for_spreadsheet(text: str) -> str:
+    """Text for an export that a spreadsheet will open: what it would take for a formula is marked as text."""
+    return f"'{text}" if text.lstrip().startswith(("=", "+", "-", "@")) or text.startswith(("\t", "\r", "\n")) else text
+
+
+def _delimiter(header: str, line: int) -> tuple[str | None, list[Finding]]:
+    scores: dict[str, int] = {}
+    for mark in (*DELIMITERS, *WRONG_DELIMITERS):
+        names = [cell.strip().strip('"').strip().casefold() for cell in header.split(mark)]
+        scores[mark] = len(names) > 1 and sum(name in COLUMNS for name in names)
+    best = max(scores, key=lambda mark: scores[mark])
+    if scores[best] > 1 and best in WRONG_DELIMITERS:
+        found = f"columns parted by {WRONG_DELIMITERS[best]}"
+        return None, [_error(line, found, "commas or semicolons between columns", "save it as a CSV file with commas")]
+    return (best if best in DELIMITERS else ","), []
+
+
+def _records(lines: Sequence[str], first: int, delimiter: str) -> Iterator[Row | Finding]:
+    """Each record of the file as it stands; after one that cannot be read, a finding, and reading goes on below it."""
+    at = 0
+    while at < len(lines):
+        rest = (lines[i].lstrip("\ufeff") for i in range(at, len(lines)))
+        reader = csv.reader(rest, delimiter=delimiter, strict=True)
+        done = 0
+        try:
+            for cells in reader:
+                raw = "".join(lines[at + done : at + reader.line_num])
+                yield Row(first + at + done, raw, tuple(cells))
+                done = reader.line_num
+            return
+        except csv.Error as error:
+            if "field limit" in str(error):
+                found, advice = "a field of over 131,072 characters", "look for a quotation mark too many"
+            else:
+                found, advice = "a quotation mark without its partner", 'close it, or write "" for a mark inside quotes'
+            yield _error(first + at + done, found, "quotation marks in pairs", advice)
+            yield Row(first + at + done, lines[at + done], None)
+            at += done + 1
+
+
+def _header_findings(columns: tuple[str, ...], line: int) -> list[Finding]:
+    findings = []
+    for name in dict.fromkeys(columns):
+        if name and columns.count(name) > 1:
+            found = f"{columns.count(name)} columns of this name"
+            findings.append(Finding("error", line, name, found, "one", "rename or delete one"))
+    for name in REQUIRED:
+        if name not in columns:
+            near = nearest(name, [column for column in columns if column and column not in COLUMNS])
+            advice = f'is it the column "{near[0]}"? Rename it' if near else f'add a column "{name}"'
+            findings.append(Finding("error", line, name, "no column of this name", ", ".join(REQUIRED), advice))
+    return findings
+
+
+def _shaped(row: Row, columns: tuple[str, ...], delimiter: str) -> tuple[Row, Finding | None]:
+    if row.cells is None:
+        return row, None
+    if not any(cell.strip() for cell in row.cells):
+        return replace(row, cells=()), None
+    if len(row.cells) == len(columns):
+        return row, None
+    key = row.cells[columns.index("id")].strip() if "id" in columns[: len(row.cells)] else ""
+    if len(row.cells) > len(columns):
+        advice = f'put quotation marks around text that holds a "{delimiter}"'
+    else:
+        advice = "fill it up with empty columns"
+    found = "1 column" if len(row.cells) == 1 else f"{len(row.cells)} columns"
+    finding = Finding("error", row.line, "", found, f"{len(columns)}, as in the header", advice, key)
+    return replace(row, cells=None), finding
+
+
+def _written(cells: Sequence[str], delimiter: str) -> str:
+    out = io.StringIO()
+    csv.writer(out, delimiter=delimiter, lineterminator="\r\n").writerow(cells)
+    return out.getvalue().removesuffix("\r\n")
+
+
+def _line_end(raw: str) -> str:
+    ended = LINE_END.search(raw)
+    return ended.group() if ended else ""
+
+
+def _error(line: int | None, found: str, needed: str, advice: str) -> Finding:
+    return Finding("error", line, "", found, needed, advice)

@@ -1,0 +1,39 @@
+"""What could hatch: two animals to odds in words and numbers."""
+
+from .crossing import cross
+from .likeliest import likeliest
+from .nearness import GenotypeOdds, Nearest, look_closeness, look_count, nearest, top_genotypes
+from .odds import Offspring, checked_rate
+from .pretend import Egg, pretend_clutch
+from .sentences import (
+    Clutch,
+    lacking_in_words,
+    look_in_words,
+    losses_in_words,
+    names_in_words,
+)
+from .wording import mean_text, number_word, one_in, percent
+
+__all__ = [
+    "Clutch",
+    "Egg",
+    "GenotypeOdds",
+    "Nearest",
+    "Offspring",
+    "checked_rate",
+    "cross",
+    "lacking_in_words",
+    "likeliest",
+    "look_closeness",
+    "look_count",
+    "look_in_words",
+    "losses_in_words",
+    "mean_text",
+    "names_in_words",
+    "nearest",
+    "number_word",
+    "one_in",
+    "percent",
+    "pretend_clutch",
+    "top_genotypes",
+]

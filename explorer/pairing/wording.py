@@ -1,0 +1,89 @@
+"""Chances as a keeper reads them: "12.5 %", "1 in 8", "six". The one place where a chance is rounded for the eye."""
+
+from __future__ import annotations
+
+from decimal import ROUND_HALF_UP, Decimal
+from fractions import Fraction
+
+__all__ = ["mean_text", "number_word", "one_in", "percent"]
+
+_WORDS = (
+    *("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"),
+    *("thirteen", "fourteen", "fifteen"),
+)
+_LARGEST_EXACT = 1024
+"""Fractions with a larger denominator are said as "about 1 in ..."."""
+
+_CLOSE = Fraction(1, 10**12)
+
+
+def percent(chance: Fraction | float) -> str:
+    """The chance as a percentage: "12.5 %", "33 %", "<0.1 %".
+
+    Whole from 10 to 90 % unless one decimal is exact, else one decimal; "0 %" and "100 %" only if exact.
+    """
+    share = _share(chance)
+    if share in (0, 1):
+        return f"{int(share * 100)} %"
+    hundred = share * 100
+    if hundred < Fraction(1, 10):
+        return "<0.1 %"
+    if hundred > Fraction(999, 10):
+        return ">99.9 %"
+    exact = (hundred * 10).denominator == 1
+    text = _rounded(hundred, "0.1" if exact or not 10 <= hundred <= 90 else "1")
+    return f"{text.removesuffix('.0')} %"
+
+
+def one_in(chance: Fraction | float) -> str:
+    """The chance as counted cases: "1 in 8", "21 in 32", "about 1 in 2,300"; "every one", "none" if exact."""
+    share = _share(chance)
+    if share == 1:
+        return "every one"
+    if share == 0:
+        return "none"
+    if share.denominator <= _LARGEST_EXACT:
+        return f"{share.numerator:,} in {share.denominator:,}"
+    if share > Fraction(19, 20):
+        return f"all but about 1 in {_short(1 / (1 - share))}"
+    near = share.limit_denominator(20)
+    if share * 10 < 1 or not near:
+        return f"about 1 in {_short(1 / share)}"
+    return f"about {near.numerator} in {near.denominator}"
+
+
+def mean_text(mean: Fraction | float) -> str:
+    """A mean number of hatchlings, to two decimals: "0.75", "<0.01"; "0" only if exact."""
+    if mean == 0:
+        return "0"
+    if mean < 0.01:
+        return "<0.01"
+    text = _rounded(Fraction(mean), "0.01")
+    return text.rstrip("0").rstrip(".")
+
+
+def number_word(number: int) -> str:
+    """A count in a sentence: "six", and figures from 16."""
+    return _WORDS[number] if 0 <= number < len(_WORDS) else f"{number:,}"
+
+
+def _share(chance: Fraction | float) -> Fraction:
+    """The chance as a fraction; a float that is a simple fraction but for rounding becomes that fraction."""
+    exact = Fraction(chance)
+    if not 0 <= exact <= 1:
+        raise ValueError(f"a chance lies from 0 to 1, found {chance}")
+    if isinstance(chance, float):
+        near = exact.limit_denominator(_LARGEST_EXACT)
+        if abs(near - exact) < _CLOSE and (near not in (0, 1) or near == exact):
+            return near
+    return exact
+
+
+def _rounded(value: Fraction, step: str) -> str:
+    return str((Decimal(value.numerator) / Decimal(value.denominator)).quantize(Decimal(step), ROUND_HALF_UP))
+
+
+def _short(number: Fraction) -> str:
+    """The whole number nearest to this, to two significant digits from 100 up."""
+    whole = round(number)
+    return f"{whole:,}" if whole < 100 else f"{round(whole, 2 - len(str(whole))):,}"

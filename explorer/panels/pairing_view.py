@@ -1,0 +1,215 @@
+"""The Pairing tab: links the widgets to the model."""
+
+from __future__ import annotations
+
+from ipywidgets import HTML, BoundedIntText, Dropdown, HBox, IntSlider, Layout, Text, ToggleButtons, VBox
+
+from ..pictures import odds_bars, odds_in_words
+from .chart import Chart
+from .choosing import Role
+from .clock import fresh_seed
+from .desk import Desk
+from .guard import Guard
+from .markup import items, paragraph
+from .pairing_model import HatchedEgg, PairingModel
+from .parts import Problems, button, row, show, words
+
+__all__ = ["PairingPanel"]
+
+STYLE = """
+.xp-picker { flex: 1 1 480px; min-width: 0; gap: 2px }
+.xp-picker .xp-search { width: 170px }
+.xp-picker .xp-animal { flex: 1 1 auto; width: auto; min-width: 0 }
+.xp-picker label { width: auto; margin-right: 6px; font-weight: 600 }
+.xp-pairing .widget-slider label { width: auto; margin-right: 8px }
+.xp-facts { display: grid; grid-template-columns: max-content 1fr; gap: 2px 14px; margin: 0 }
+.xp-facts dt { color: var(--xp-quiet) }
+.xp-facts dd { margin: 0; font-weight: 600; overflow-wrap: anywhere }
+.xp-shades { display: flex; align-items: center; gap: 8px; margin: 0; font-size: 13px; color: var(--xp-quiet) }
+.xp-shades i { width: 90px; height: 12px; border: 1px solid #0b5357;
+  background: linear-gradient(to right, #eaf2f2, #0b5357) }
+.xp-workbench ul.xp-eggs { display: flex; flex-wrap: wrap; gap: 8px 10px; margin: 6px 0 0; padding: 0;
+  list-style: none }
+.xp-eggs li { width: 132px; font-size: 13px; line-height: 1.3; text-align: center }
+.xp-eggs li::before { content: ""; display: block; box-sizing: border-box; width: 22px; height: 28px;
+  margin: 0 auto 3px; border: 2px solid var(--xp-hue); border-radius: 50% 50% 50% 50% / 60% 60% 40% 40% }
+.xp-eggs li.xp-hit::before { background: var(--xp-hue) }
+.xp-eggs li.xp-lost::before { border-style: dashed; border-color: var(--xp-edge) }
+"""
+LEGEND = "filled: shows it · outlined: hatched, another look · dashed: did not hatch"
+
+
+class PairingPanel:
+    """`root` is the panel."""
+
+    def __init__(self, desk: Desk) -> None:
+        self.model = PairingModel(desk, fresh_seed())
+        self.guard = Guard("Pairing")
+        self._filling = False
+        self.search: dict[Role, Text] = {}
+        self.animal: dict[Role, Dropdown] = {}
+        pickers = HBox([self._picker("dam"), self._picker("sire")])
+        pickers.add_class("xp-sides")
+        self.eggs = IntSlider(self.model.eggs, 1, 15, description="eggs in a clutch", layout=Layout(width="330px"))
+        self.rate = IntSlider(
+            self.model.hatch_percent, 5, 100, 5, description="hatch rate, %", layout=Layout(width="330px")
+        )
+        self.eggs.add_class("xp-eggs-slider")
+        self.rate.add_class("xp-rate-slider")
+        self.headline, self.unready = words("xp-headline"), words("xp-unready")
+        self.kind = ToggleButtons(options=["looks", "genotypes"], style={"button_width": "104px"})
+        self.kind.add_class("xp-kind")
+        self.chart, self.facts = Chart(), words("xp-side")
+        self.chart.add_class("xp-odds")
+        shades = HTML('<p class="xp-shades">far from the target <i></i> the target</p>')
+        left = VBox([row([self.kind, shades]), self.chart], layout=Layout(flex="1 1 640px", min_width="0"))
+        side = VBox([self.facts], layout=Layout(flex="1 1 340px", max_width="520px"))
+        side.add_class("xp-box")
+        self.sides = HBox([left, side])
+        self.sides.add_class("xp-sides")
+        self.more = VBox([self._clutch_box(), self._question_box()])
+        self.root = VBox(
+            [
+                HTML(f"<style>{STYLE}</style>", layout=Layout(display="none")),
+                self.guard.message,
+                pickers,
+                row([self.eggs, self.rate, self.unready]),
+                self.headline,
+                self.sides,
+                self.more,
+            ]
+        )
+        self.root.add_class("xp-pairing")
+        for slider in (self.eggs, self.rate):
+            slider.observe(self.guard(lambda _: self._care_changed()), "value")
+        self.kind.observe(self.guard(lambda _: self._kind_changed()), "value")
+        for topic in ("animals", "season", "target"):
+            desk.listen(topic, self.update)
+        self._fill()
+        self._show()
+
+    def update(self) -> None:
+        """Shows the desk as it is now."""
+        self.model.refresh()
+        self._fill()
+        self._show()
+
+    def _picker(self, role: Role) -> VBox:
+        search = Text(placeholder="search by name or gene", description=role)
+        animal = Dropdown(options=[("", "")])
+        for widget, css in ((search, "xp-search"), (animal, "xp-animal")):
+            widget.add_class(css)
+            widget.add_class(f"xp-{role}")
+        animal.tooltip = f"the {role}"
+        search.observe(self.guard(lambda change: self._searched(role, change.new)), "value")
+        animal.observe(self.guard(lambda change: self._chosen(role, change.new)), "value")
+        self.search[role], self.animal[role] = search, animal
+        box = HBox([search, animal])
+        box.add_class("xp-picker")
+        return box
+
+    def _clutch_box(self) -> VBox:
+        self.seed = BoundedIntText(self.model.seed, 0, 999_999, description="seed", layout=Layout(width="150px"))
+        self.seed.add_class("xp-seed")
+        self.hatched = words("xp-clutch")
+        self.seed.observe(self.guard(lambda _: self._hatch() if self.model.pretended else None), "value")
+        hatch = button("hatch a pretend clutch", "xp-hatch", self.guard, self._hatch)
+        again = button("next seed", "xp-next-seed", self.guard, self._next_seed)
+        box = VBox([row([hatch, self.seed, again]), self.hatched])
+        box.add_class("xp-pretend")
+        return box
+
+    def _question_box(self) -> VBox:
+        self.question = Text(placeholder="any other look, such as Pastel Desert Ghost", description="chance of")
+        self.question.layout = Layout(width="430px")
+        self.question.add_class("xp-question")
+        self.answer = words("xp-answer")
+        self.problems = Problems(self.guard, lambda offer: setattr(self.question, "value", offer.text))
+        self.question.continuous_update = False
+        self.question.observe(self.guard(lambda _: self._ask()), "value")
+        ask = button("work it out", "xp-ask", self.guard, self._ask)
+        return VBox([row([self.question, ask]), *self.problems.widgets, self.answer])
+
+    def _fill(self) -> None:
+        """Lists the animals again; the chosen ones stay chosen."""
+        self._filling = True
+        try:
+            for role, widget in self.animal.items():
+                chosen = self.model.dam if role == "dam" else self.model.sire
+                found = self.model.choices(role, self.search[role].value)
+                mine = [choice for choice in self.model.choices(role) if choice.id == chosen and choice not in found]
+                widget.options = [(choice.label, choice.id) for choice in (*mine, *found)] or [("nobody", "")]
+                widget.value = chosen
+        finally:
+            self._filling = False
+
+    def _searched(self, role: Role, text: str) -> None:
+        found = self.model.choices(role, text)
+        chosen = self.model.dam if role == "dam" else self.model.sire
+        if found and chosen not in {choice.id for choice in found}:
+            self.model.choose(role, found[0].id)
+        self._fill()
+        self._show()
+
+    def _chosen(self, role: Role, key: str) -> None:
+        if not self._filling and key:
+            self.model.choose(role, key)
+            self._show()
+
+    def _care_changed(self) -> None:
+        self.model.eggs, self.model.hatch_percent = self.eggs.value, self.rate.value
+        self.model.pretended = ()
+        self._show()
+
+    def _kind_changed(self) -> None:
+        self.model.genotypes = self.kind.value == "genotypes"
+        self._show_chart()
+
+    def _hatch(self) -> None:
+        self.model.hatch(self.seed.value)
+        self._show_clutch()
+
+    def _next_seed(self) -> None:
+        self.model.hatch(self.model.seed)
+        self.seed.value += 1
+        self._hatch()
+
+    def _ask(self) -> None:
+        found = self.model.ask(self.question.value)
+        self.answer.value = "".join(paragraph(line) for line in found.lines)
+        self.problems.show(found.problems)
+
+    def _show(self) -> None:
+        self.headline.value = paragraph(self.model.headline)
+        self.unready.value = "".join(paragraph(f"Not ready. {text}", "xp-caution") for text in self.model.not_ready)
+        for widget in (self.sides, self.more):
+            show(widget, self.model.odds is not None)
+        if self.model.odds is not None:
+            self.facts.value = _facts(self.model)
+            self._show_chart()
+        self._show_clutch()
+        self._ask()
+
+    def _show_chart(self) -> None:
+        bars, total = self.model.bars
+        self.chart.show(odds_bars(bars, total), f"What could hatch: {odds_in_words(bars, total)}")
+
+    def _show_clutch(self) -> None:
+        eggs = "".join(paragraph(egg.text, _look_of(egg), "li") for egg in self.model.hatched)
+        summary = self.model.clutch_summary
+        legend = paragraph(LEGEND, "xp-quiet") if eggs else ""
+        self.hatched.value = f'{paragraph(summary)}<ul class="xp-eggs">{eggs}</ul>{legend}' if eggs else ""
+
+
+def _look_of(egg: HatchedEgg) -> str:
+    return "xp-hit" if egg.hit else "xp-other" if egg.hatched else "xp-lost"
+
+
+def _facts(model: PairingModel) -> str:
+    facts = "".join(paragraph(what, tag="dt") + paragraph(text, tag="dd") for what, text in model.facts)
+    losses = paragraph(model.losses, "xp-caution") if model.losses else ""
+    cautions = items(model.cautions, "xp-caution") or paragraph("None is recorded for this pair.", "xp-quiet")
+    return (
+        f"{paragraph('This pairing', tag='h3')}<dl class='xp-facts'>{facts}</dl>{losses}"
+        f"{paragraph('Cautions', tag='h4')}{cautions}"
+    )

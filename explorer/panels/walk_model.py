@@ -1,0 +1,140 @@
+"""The walk through one path, season by season. No widgets, no HTML, no arithmetic."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from ..husbandry import season_name
+from ..looks import caution_text, look_cautions
+from ..notation import read_wanted
+from ..pairing import cross, percent
+from ..pictures import walk_layout
+from ..planner import NodeWords, Path, Step, node_in_words, season_in_words, season_title, walk_length
+from .choosing import name_of, ready_of
+from .desk import Desk
+
+__all__ = ["Walk", "WalkModel"]
+
+
+@dataclass(frozen=True)
+class Walk:
+    """The drawing of a path, as `WalkView` takes it."""
+
+    nodes: list[dict[str, Any]]
+    edges: list[dict[str, Any]]
+    columns: list[dict[str, Any]]
+
+
+class WalkModel:
+    """path: the one that is walked, None for none. season: where the walk stands, from 1. node: id of the node that is
+    read, "" for none.
+    """
+
+    def __init__(self, desk: Desk) -> None:
+        self.desk = desk
+        self.path: Path | None = None
+        self.season = 1
+        self.node = ""
+
+    def take(self, path: Path | None) -> None:
+        """Walks another path, from its first season."""
+        self.path = path
+        self.walk_to(1)
+
+    @property
+    def drawing(self) -> Walk:
+        """The path as a drawing."""
+        path = self.path
+        if path is None:
+            return Walk([], [], [])
+        graph, names = path.graph(), self._names()
+        nodes = {}
+        for node, data in graph.nodes(data=True):
+            said = node_in_words(path, node, names, self.desk.care)
+            label, lines = self._box(path, node, data, names)
+            nodes[node] = {**data, "label": label, "lines": lines, "title": " ".join((f"{said.title}.", *said.lines))}
+        placed = walk_layout(nodes, graph.edges, lambda k: season_name(path.start + k - 1, self.desk.care))
+        return Walk(*placed)
+
+    @property
+    def length(self) -> int:
+        """The seasons of the walk."""
+        return walk_length(self.path) if self.path else 1
+
+    def walk_to(self, season: int) -> None:
+        """Goes to a season of the walk, and reads its first pairing."""
+        self.season = max(1, min(season, self.length))
+        self.node = next((node for node in self.highlight if node.startswith("pairing")), "")
+        if self.path is not None and not self.path.steps:
+            self.node = "target"
+
+    @property
+    def highlight(self) -> list[str]:
+        """The pairings of the season in hand and what they give."""
+        if self.path is None:
+            return []
+        nodes = self.path.graph().nodes(data=True)
+        return [node for node, data in nodes if data["season"] == self.season and data["kind"] != "animal"]
+
+    @property
+    def place(self) -> str:
+        """Where the walk stands: "season 2 of 5"."""
+        return f"season {self.season} of {self.length}"
+
+    @property
+    def season_words(self) -> NodeWords:
+        """What to do in the season in hand."""
+        if self.path is None:
+            return NodeWords("", ())
+        title = season_title(self.path, self.season, self.desk.care)
+        lines = season_in_words(self.path, self.season, self._names(), self.desk.care)
+        return NodeWords(f"{title[0].upper()}{title[1:]}", lines)
+
+    @property
+    def node_words(self) -> NodeWords:
+        """What the node that is read is, and what to do about it."""
+        if self.path is None or not self.node:
+            return NodeWords("", ())
+        return node_in_words(self.path, self.node, self._names(), self.desk.care)
+
+    @property
+    def node_cautions(self) -> tuple[str, ...]:
+        """The cautions that go with the node that is read, also those that keep nothing out of plans."""
+        animals, path = self.desk.animals, self.path
+        if animals is None or path is None or self.node not in path.graph():
+            return ()
+        data = path.graph().nodes[self.node]
+        if data["kind"] == "animal":
+            return tuple(map(caution_text, ready_of(self.desk, animals[self.node.removeprefix("animal ")]).cautions))
+        step = path.steps[data["step"]] if data["step"] is not None else None
+        if data["kind"] == "pairing" and step is not None:
+            return self._met_by(step)
+        shows = next((k.shows for k in step.keeps if k.name == self.node), path.target) if step else path.target
+        wanted = read_wanted(shows, self.desk.catalogue) if shows else {}
+        return tuple(map(caution_text, look_cautions(self.desk.catalogue, wanted)))
+
+    def _met_by(self, step: Step) -> tuple[str, ...]:
+        animals = self.desk.animals
+        if animals is not None and step.dam in animals and step.sire in animals:
+            odds = cross(animals[step.dam], animals[step.sire])
+        else:
+            odds = cross(step.dam_genes, step.sire_genes, catalogue=self.desk.catalogue)
+        return tuple(f"{caution_text(item.caution)} ({percent(item.chance)} of eggs)" for item in odds.cautions)
+
+    def _box(self, path: Path, node: str, data: dict[str, Any], names: dict[str, str]) -> tuple[str, list[str]]:
+        """What stands in a node's box: its label, and lines beneath."""
+        if data["kind"] == "pairing":
+            return "pair", []
+        if data["kind"] == "target":
+            return "target", [path.target]
+        if data["kind"] == "animal":
+            key = node.removeprefix("animal ")
+            genes = data["text"].removeprefix(f"{key}: ")
+            late = [f"from season {path.ready[key]}"] if path.ready.get(key, 1) > 1 else []
+            return names.get(key, key), [genes, *late]
+        keep = next(keep for keep in path.steps[data["step"]].keeps if keep.name == node)
+        return keep.name, [f"keep a {keep.sex}", keep.genes]
+
+    def _names(self) -> dict[str, str]:
+        return {animal.id: name_of(animal) for animal in self.desk.animals or ()}

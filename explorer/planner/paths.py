@@ -1,0 +1,238 @@
+"""Paths toward a target: what `find_paths` returns, and how it comes by it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from itertools import product
+
+from ..collection import Animal, Collection
+from ..genetics import Diplotype, exact
+from ..husbandry import Husbandry, first_season, readiness
+from ..looks import carried
+from .chain import Class, Score, score
+from .kinds import Kinds
+from .labels import Label, Match
+from .path import Path
+from .plan import Plan, plan_of
+from .question import Question, UnreachableTarget
+from .search import Progress, candidates
+from .steps import owned_path, path_of
+
+__all__ = ["find_paths"]
+
+QUOTAS: tuple[tuple[int, Callable[[Match], tuple[float, ...]]], ...] = (
+    (36, lambda m: (-m.curve[-1], -sum(m.curve), m.steps)),
+    (6, lambda m: (m.soonest, -m.curve[-1], m.steps)),
+    (6, lambda m: (m.steps, -m.curve[-1])),
+)
+"""How many candidates are scored exactly, and by which order they are taken."""
+
+RETURNED = 6
+
+
+@dataclass(frozen=True)
+class _Pool:
+    """The owned animals as the search sees them: one label for each kind, sex and first season."""
+
+    labels: tuple[Label, ...]
+    twins: Mapping[int, tuple[str, ...]]
+    ready: Mapping[str, int]
+
+
+def find_paths(
+    animals: Collection,
+    target: str,
+    seasons: int = 8,
+    *,
+    husbandry: Husbandry | None = None,
+    today: date,
+    without: Iterable[str] = (),
+    testable: Iterable[str] = (),
+    allow: Iterable[str] = (),
+    progress: Progress | None = None,
+) -> list[Path]:
+    """Several different paths to an animal that shows the target, best first; empty if none within the horizon.
+
+    seasons: the horizon, from 1. today: decides which season is the first and who is ready. without: genes that must
+    not show. testable: genes (or "all") that may be selected without being visible. allow: genes (or "all") whose
+    cautions no longer keep animals and pairings out. progress: told the share done and what is being done; it may
+    raise to stop the search. Raises UnreachableTarget if no kept animal can carry a wanted gene, GenesError if a text
+    cannot be read.
+    """
+    if seasons < 1:
+        raise ValueError(f"a horizon of at least 1 season is needed, found {seasons}")
+    care = husbandry or Husbandry()
+    tell: Progress = progress or (lambda share, text: None)
+    kept = [animal for animal in animals if animal.status == "kept"]
+    present = {gene for animal in kept for gene in _genes(animal)}
+    question = Question(
+        animals.catalogue, target, without=without, testable=testable, allow=allow, present=present
+    )
+    for gene in question.wanted:
+        if gene not in present:
+            raise UnreachableTarget(_missing(animals, gene), gene)
+    start = first_season(today, care)
+    if any(_shows(question, animal) for animal in kept):
+        return [owned_path(question, seasons, start, tuple(a.id for a in kept if _shows(question, a)))]
+    kinds = Kinds(question)
+    pool = _pool(question, kinds, kept, care, today, seasons, tuple([allow] if isinstance(allow, str) else allow))
+    waits = {"female": care.female_wait, "male": care.male_wait}
+    tell(0.0, "looking for pairings")
+    matches = candidates(
+        question, kinds, pool.labels, care.law, float(care.hatch_rate), float(care.lay_rate), waits, tell
+    )
+    plans = _plans(matches, pool, waits)
+    scored: list[tuple[Plan, Score]] = []
+    for number, plan in enumerate(plans):
+        tell(number / len(plans), f"working out path {number + 1} of {len(plans)}")
+        scored.append(
+            (
+                plan,
+                score(
+                    question,
+                    plan,
+                    _classes(question, animals, plan),
+                    care.law,
+                    float(exact(care.hatch_rate)),
+                    float(exact(care.lay_rate)),
+                    waits,
+                    care.clutches_per_male,
+                    seasons,
+                ),
+            )
+        )
+    reached = [(plan, found) for plan, found in scored if found.curve[-1] > 0]
+    reached.sort(key=lambda pair: (-round(pair[1].curve[-1], 12), pair[1].expected, pair[1].clutches, _names(pair[0])))
+    return [path_of(question, kinds, plan, found, care, start) for plan, found in _different(reached)]
+
+
+def _genes(animal: Animal) -> set[str]:
+    genotype = animal.genotype
+    return {
+        gene
+        for name in genotype.varying
+        for diplotype in genotype.parts[name]
+        for gene in carried(genotype.genome.by_name[name], diplotype)
+    }
+
+
+def _missing(animals: Collection, gene: str) -> str:
+    gone = [f"{animal.id} ({animal.status})" for animal in animals if gene in _genes(animal)]
+    text = f"no kept animal carries {gene}, so no path leads to it"
+    if gone:
+        return f"{text}; {', '.join(gone)} may, but only kept animals are paired"
+    return f"{text}; add an animal that carries it, or take it out of the target"
+
+
+def _shows(question: Question, animal: Animal) -> bool:
+    return all(
+        hit(diplotype)
+        for group, hit in zip(question.groups, question.hits, strict=True)
+        for diplotype in animal.genotype.part(group)
+    )
+
+
+def _pool(
+    question: Question,
+    kinds: Kinds,
+    kept: Sequence[Animal],
+    care: Husbandry,
+    today: date,
+    seasons: int,
+    allow: tuple[str, ...],
+) -> _Pool:
+    alike: dict[tuple[str, int, tuple[int, ...]], list[str]] = {}
+    ready: dict[str, int] = {}
+    for animal in sorted(kept, key=lambda a: a.id):
+        state = readiness(animal, care, today, catalogue=question.catalogue, allow=allow)
+        if animal.sex is None or state.barred or state.season is None or state.season > seasons:
+            continue
+        ready[animal.id] = state.season
+        kind = tuple(
+            kinds.intern(at, animal.genotype.part(group)) for at, group in enumerate(question.groups)
+        )
+        alike.setdefault((animal.sex, state.season, kind), []).append(animal.id)
+    labels, twins = [], {}
+    for (sex, season, kind), ids in alike.items():
+        curve = tuple(1.0 if k + 1 >= season else 0.0 for k in range(seasons))
+        label = Label(sex, kind, curve, owned=ids[0])
+        labels.append(label)
+        twins[id(label)] = tuple(ids)
+    return _Pool(tuple(labels), twins, ready)
+
+
+def _plans(matches: Sequence[Match], pool: _Pool, waits: Mapping[str, int]) -> list[Plan]:
+    """The plans worth scoring, no two the same: the likeliest, and some of the soonest and of the shortest."""
+    chosen: dict[Plan, None] = {}
+    for quota, key in QUOTAS:
+        end = len(chosen) + quota
+        for match in sorted(matches, key=key):
+            if len(chosen) == end:
+                break
+            plan = plan_of(match, pool.twins, pool.ready, waits)
+            if plan is not None:
+                chosen.setdefault(plan)
+    return list(chosen)
+
+
+def _classes(question: Question, animals: Collection, plan: Plan) -> dict[tuple[Class, ...], float]:
+    """Joint distribution of the owned places' true, projected diplotypes."""
+    ids = tuple(place.owned for place in plan.places if place.owned is not None)
+    tables: list[list[tuple[tuple[Diplotype, ...], float]]] = []
+    for group in question.groups:
+        joint: dict[tuple[Diplotype, ...], float] = {}
+        for values, chance in animals.knowledge.joint_of(group, ids).items():
+            key = tuple(question.project(group, diplotype) for diplotype in values)
+            joint[key] = joint.get(key, 0.0) + float(chance)
+        tables.append(list(joint.items()))
+    start: dict[tuple[Class, ...], float] = {}
+    for combination in product(*tables):
+        weight = 1.0
+        for _, share in combination:
+            weight *= share
+        classes = tuple(zip(*(values for values, _ in combination), strict=True))
+        start[classes] = start.get(classes, 0.0) + weight
+    return start
+
+
+def _names(plan: Plan) -> tuple[str, ...]:
+    return tuple(place.owned or "" for place in plan.places)
+
+
+def _different(reached: Sequence[tuple[Plan, Score]]) -> list[tuple[Plan, Score]]:
+    """The best few, and the soonest and the shortest if they are not among them; no two of one outline.
+
+    Of plans with the same animals and the same chances only the one with the fewest pairings counts.
+    """
+    shortest: dict[object, tuple[Plan, Score]] = {}
+    for plan, found in reached:
+        animals = frozenset(place.owned for place in plan.places if place.owned is not None)
+        key = (animals, tuple(round(chance, 9) for chance in found.curve))
+        if key not in shortest or len(plan.pairings) < len(shortest[key][0].pairings):
+            shortest[key] = (plan, found)
+    seen: set[object] = set()
+    unlike = []
+    for plan, found in shortest.values():
+        outline = _outline(plan)
+        if outline not in seen:
+            seen.add(outline)
+            unlike.append((plan, found))
+    chosen = unlike[: RETURNED - 2]
+    for measure in (lambda pair: next(i for i, c in enumerate(pair[1].curve) if c), lambda pair: len(pair[0].pairings)):
+        rest = [pair for pair in unlike if pair not in chosen]
+        if rest and min(map(measure, rest)) < min(map(measure, chosen)):
+            chosen.append(min(rest, key=measure))
+    chosen += [pair for pair in unlike if pair not in chosen][: RETURNED - len(chosen)]
+    return [pair for pair in unlike if pair in chosen]
+
+
+def _outline(plan: Plan) -> object:
+    """What makes a plan a different one to its keeper: who is paired with what, and what is kept."""
+
+    def of(number: int) -> object:
+        place = plan.places[number]
+        return place.owned or (place.sex, place.kinds)
+
+    return frozenset((of(p.dam), of(p.sire)) for p in plan.pairings)

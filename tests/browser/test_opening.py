@@ -1,0 +1,70 @@
+"""The launcher's notebook opens as a workbench: run, without an error, the code out of the way."""
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+from playwright.sync_api import Locator, Page, expect
+
+ERROR = '[data-mime-type="application/vnd.jupyter.error"], [data-mime-type="application/vnd.jupyter.stderr"]'
+
+
+def open_ready(page: Page, address: str) -> Locator:
+    page.goto(address)
+    expect(page.locator("body")).to_have_attribute("data-pairing-explorer", "ready")
+    shown = page.locator(".xp-workbench")
+    expect(shown).to_be_visible()
+    return shown
+
+
+def test_opening__the_cell_has_run_without_error(
+    page: Page, workbench: str, picture: Callable[[Page | Locator, str], None]
+) -> None:
+    shown = open_ready(page, workbench)
+    expect(page.locator(ERROR)).to_have_count(0)
+    expect(shown).to_have_count(1)
+    picture(page, "workbench")
+
+
+def test_opening__the_code_is_hidden_until_asked_for(page: Page, workbench: str, collection_file: Path) -> None:
+    open_ready(page, workbench)
+    code, button = page.locator(".jp-CodeCell .cm-content"), page.get_by_role("button", name="Show code")
+    expect(code).to_be_hidden()
+    button.click()
+    expect(code).to_be_visible()
+    expect(code).to_contain_text(f"open_workbench({str(collection_file)!r})")
+    expect(button).to_have_attribute("aria-pressed", "true")
+    button.click()
+    expect(code).to_be_hidden()
+
+
+def test_opening__single_keys_do_not_edit_the_notebook(page: Page, workbench: str) -> None:
+    shown = open_ready(page, workbench)
+    shown.locator("button, select, input[type=checkbox], [tabindex='0']").locator("visible=true").first.focus()
+    for key in ("d", "d", "x", "b", "a"):
+        page.keyboard.press(key)
+    page.wait_for_timeout(500)
+    expect(page.locator(".jp-Cell")).to_have_count(1)
+    expect(shown).to_be_visible()
+
+
+def test_opening__a_reload_shows_the_workbench_again(page: Page, workbench: str) -> None:
+    open_ready(page, workbench)
+    asked: list[str] = []
+    page.on("dialog", lambda dialog: (asked.append(dialog.message), dialog.accept()))
+    page.reload()
+    expect(page.locator(".xp-workbench")).to_be_visible()
+    assert asked == []
+
+
+def test_opening__fits_the_window_and_has_no_accessibility_findings(
+    page: Page, workbench: str, axe: Callable[..., list[dict[str, Any]]]
+) -> None:
+    shown = open_ready(page, workbench)
+    assert shown.evaluate("(e) => e.scrollWidth <= e.clientWidth && e.getBoundingClientRect().right <= innerWidth")
+    assert axe(page) == []
+
+
+def test_axe__finds_a_planted_fault(page: Page, axe: Callable[..., list[dict[str, Any]]]) -> None:
+    page.set_content("<main class=xp-workbench><img src='data:image/gif;base64,R0lGODlhAQABAAAAACw='><input></main>")
+    assert {found["id"] for found in axe(page)} >= {"image-alt", "label"}
