@@ -1,8 +1,6 @@
 """The front door: what users of the pairing explorer call. Everything else is behind it."""
 
-from __future__ import annotations
-
-from typing import TYPE_CHECKING
+import typing as _typing
 
 from .catalogue import load_catalogue
 from .collection import CollectionError, read_collection
@@ -11,10 +9,8 @@ from .notation import AmbiguousGenes, GenesError, ImpossibleGenes, UnreadableGen
 from .pairing import cross
 from .planner import UnreachableTarget, find_paths
 
-if TYPE_CHECKING:
+if _typing.TYPE_CHECKING:
     from pathlib import Path
-
-    from ipywidgets import Widget
 
 __all__ = [
     "AmbiguousGenes",
@@ -34,7 +30,7 @@ __all__ = [
 ]
 
 
-def open_workbench(path: str | Path | None = None) -> Widget:
+def open_workbench(path: "str | Path | None" = None) -> _typing.Any:
     """The workbench for a notebook cell, on the collection file at `path` (default: the demo collection)."""
     from .panels import open_workbench as build
 

@@ -133,7 +133,7 @@ def _prepare(folder: Path, collection: Path) -> None:
         cell["source"] = "".join(cell["source"]).replace(OPEN_CALL, call)
     _write_json(folder / "notebook" / NOTEBOOK, notebook)
     # The kernel imports before the page asks for anything, and works where the collection lies: exports land beside it.
-    at_start = f"import os, explorer; os.chdir({str(collection.parent)!r}); explorer.open_workbench;"
+    at_start = f"import os, explorer.panels; os.chdir({str(collection.parent)!r})"
     paths = [str(CHECKOUT or ""), os.environ.get("PYTHONPATH", "")]
     command = [sys.executable, "-m", "ipykernel_launcher", "-f", "{connection_file}"]
     _write_json(

@@ -26,6 +26,7 @@ FILE_WRITES = (
     *("write_text", "write_bytes", "unlink", "mkdir", "touch", "makedirs"),
     *("to_csv", "to_excel", "write_html", "write_image"),
 )
+BACKUPS = "collection/storage.py"
 FACTS_READER = "catalogue/reading.py"
 
 CLOCK_AND_ENTROPY = (
@@ -101,12 +102,15 @@ def _file_uses(module: Module) -> Iterator[tuple[str, int]]:
 
 
 def clock_is_read_once(modules: Iterable[Module]) -> list[str]:
-    """Today's date and entropy come in through one module of panels/; elsewhere they are arguments."""
+    """Today's date and entropy come in through one module of panels/; elsewhere they are arguments.
+
+    The module that saves files reads the clock for one thing, the name of the backup.
+    """
     found = []
     homes: set[str] = set()
     for module in modules:
         uses = list(_clock_uses(module))
-        if module.path == LAUNCHER:
+        if module.path in (LAUNCHER, BACKUPS):
             continue
         if uses and module.room == "panels":
             homes.add(module.path)

@@ -61,7 +61,7 @@ class Collection:
     """
 
     def __init__(self, reading: Reading, seen: dict[Path, str]) -> None:
-        """seen: file -> digest of what was last read or written there; shared by all that come from one reading."""
+        """seen: file -> digest of what was last read or written there; one for all that come from one reading."""
         self._sheet: Sheet = reading.sheet
         self._seen = seen
         self.knowledge = reading.knowledge

@@ -21,7 +21,7 @@ HEAVIEST = 10_000
 EARLIEST, LATEST = date(1950, 1, 1), date(2100, 12, 31)
 
 
-class Fault(ValueError):  # noqa: N818 - it becomes a finding, and is never seen as an exception
+class Fault(ValueError):
     """Why a field cannot be read."""
 
     def __init__(self, found: str, needed: str, advice: str) -> None:

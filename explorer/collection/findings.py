@@ -53,7 +53,7 @@ class CollectionError(ValueError):
         super().__init__("\n".join([f"{count} in the collection file", *lines]))
 
 
-class SaveRefused(CollectionError):  # noqa: N818 - saving was refused, for the user's good
+class SaveRefused(CollectionError):
     """A file was not written, and is as it was."""
 
 

@@ -124,11 +124,12 @@ class Knowledge:
                 said = claims(lineage.group, animal.label.part(lineage.group))
                 if not said or key in lineage.clashing:
                     continue
-                apart = lineage.joint_of((key,), self._descendants(key))
-                whole = lineage.joint_of((key,))
                 for (gene, copies), chance in said.items():
-                    before, now = (_at_least(lineage.group, table, gene, copies) for table in (apart, whole))
-                    if chance not in (before, now):
+                    if chance == _at_least(lineage.group, lineage.joint_of((key,)), gene, copies):
+                        continue
+                    apart = lineage.joint_of((key,), self._descendants(key))
+                    before = _at_least(lineage.group, apart, gene, copies)
+                    if chance != before:
                         yield Disagreement(key, gene, copies, chance, before, animal.parents)
 
     def _descendants(self, key: str) -> frozenset[str]:

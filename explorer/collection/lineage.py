@@ -67,6 +67,8 @@ class Lineage:
     @property
     def holds(self) -> bool:
         """Whether everything recorded can be true at once."""
+        if self._lightest_fits():
+            return True
         seen: set[str] = set()
         for key in self._links:
             if key not in seen:
@@ -125,6 +127,17 @@ class Lineage:
             trio = {k for k in (key, member.dam, member.sire) if k is not None and len(self.states.get(k, ())) > 1}
             for one in trio:
                 self._links.setdefault(one, set()).update(trio)
+
+    def _lightest_fits(self) -> bool:
+        """Whether everything can be true with everyone carrying as little as its parents' choices and looks allow."""
+        chosen: dict[str, Diplotype] = {}
+        for key, member in self.members.items():
+            near = {parent: {chosen.get(parent, self.states_of(parent)[0]): None} for parent in self._parents(key)}
+            options = possible(self.group, member, near)
+            if not options:
+                return False
+            chosen[key] = min(options, key=lambda diplotype: sum(map(bool, (a for h in diplotype for a in h))))
+        return True
 
     def _settle(self, key: str, animal: Kin) -> None:
         """Works out what the animal may have, given what its parents may have."""

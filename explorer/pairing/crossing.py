@@ -22,8 +22,8 @@ def cross(
     """
     if isinstance(dam, Animal) and isinstance(sire, Animal) and dam.knowledge is sire.knowledge:
         knowledge = dam.knowledge
-        _of_sex(dam.genotype, "female", dam.id)
-        _of_sex(sire.genotype, "male", sire.id)
+        _of_sex(dam, dam.genotype, "female")
+        _of_sex(sire, sire.genotype, "male")
         return Offspring(Brood(knowledge.genome, knowledge.pair(dam.id, sire.id)), knowledge.catalogue)
     for animal in (dam, sire):
         if isinstance(animal, Animal) and catalogue is None:
@@ -39,13 +39,14 @@ def _genotype(animal: str | Genotype | Animal, sex: str, catalogue: Catalogue) -
     if known.genome is not genome_of(catalogue):
         role = "dam" if sex == "female" else "sire"
         raise ValueError(f"the {role} was read with another catalogue; read both with one, and give it as catalogue=")
-    return _of_sex(known, sex, animal.id if isinstance(animal, Animal) else write_genes(known))
+    return _of_sex(animal, known, sex)
 
 
-def _of_sex(known: Genotype, sex: str, name: str) -> Genotype:
+def _of_sex(animal: Genotype | Animal, known: Genotype, sex: str) -> Genotype:
     try:
         return known.of_sex(sex)
     except ValueError:
+        name = animal.id if isinstance(animal, Animal) else write_genes(known)
         role = "dam" if sex == "female" else "sire"
         raise ImpossibleGenes(
             text=name,

@@ -6,7 +6,7 @@ import asyncio
 import time
 from collections.abc import Callable
 from threading import Event, Thread
-from typing import Generic, TypeVar
+from typing import Any, Generic, TypeVar
 
 from ipywidgets import HTML, Button, FloatProgress, HBox
 
@@ -21,77 +21,84 @@ Progress = Callable[[float, str], None]
 SECONDS_BETWEEN_NEWS = 0.1
 
 
-class Stopped(Exception):  # noqa: N818 - the user stopped the work; nothing went wrong
-    """Raised inside the work, by its progress callback, once the user has stopped it."""
+class Stopped(Exception):
+    """Raised inside the work, by its progress callback, once it is to end."""
 
 
 class Job(Generic[T]):
-    """Runs `work(progress)` in a thread. Everything it reports arrives in the event loop that started the job.
+    """Runs `work(progress)` in a thread. All that it reports arrives in the event loop that started the job.
 
-    done: gets the result. failed: gets the exception; a `Stopped` if the user stopped the job. news: gets the progress.
-    After `stop`, or once another job took its place through `drop`, no result arrives any more. Without a running event
-    loop the work is done at once, in the caller's thread.
+    done: gets the result. failed: gets the exception, of the work or of `done`; `Stopped` if the user stopped the job.
+    news: gets the progress. Without a running event loop the work is done at once, in the caller's thread.
     """
 
     def __init__(
         self,
         work: Callable[[Progress], T],
         done: Callable[[T], None],
-        failed: Callable[[BaseException], None],
+        failed: Callable[[Exception], None],
         news: Progress | None = None,
     ) -> None:
         self._work, self._done, self._failed, self._news = work, done, failed, news
         self._stop, self._dropped = Event(), Event()
         self._told = 0.0
+        self._loop: asyncio.AbstractEventLoop | None = None
         self.running = True
         try:
-            self._loop: asyncio.AbstractEventLoop | None = asyncio.get_running_loop()
+            self._loop = asyncio.get_running_loop()
         except RuntimeError:
-            self._loop = None
             self._run()
         else:
             Thread(target=self._run, daemon=True).start()
 
     def stop(self) -> None:
-        """Asks the work to end at its next sign of progress; then `failed` gets a `Stopped`."""
+        """Asks the work to end at its next sign of progress."""
         self._stop.set()
 
     def drop(self) -> None:
-        """Ends the work and lets nothing of it arrive any more."""
+        """Ends the work, and lets nothing of it arrive any more."""
         self._dropped.set()
         self._stop.set()
 
     def _run(self) -> None:
         try:
             result = self._work(self._progress)
-        except BaseException as error:
-            self._deliver(lambda error=error: self._end(self._failed, error))  # type: ignore[misc]
+        except Exception as error:
+            self._deliver(self._fail, error)
         else:
-            self._deliver(lambda: self._end(self._done, result))
+            self._deliver(self._finish, result)
 
-    def _end(self, report: Callable[[T], None] | Callable[[BaseException], None], what: object) -> None:
+    def _finish(self, result: T) -> None:
         self.running = False
-        report(what)  # type: ignore[arg-type]
+        try:
+            self._done(result)
+        except Exception as error:
+            self._failed(error)
+
+    def _fail(self, error: Exception) -> None:
+        self.running = False
+        self._failed(error)
 
     def _progress(self, share: float, text: str = "") -> None:
         if self._stop.is_set():
             raise Stopped
         now = time.monotonic()
         if self._news is not None and now - self._told >= SECONDS_BETWEEN_NEWS:
-            self._told, news = now, self._news
-            self._deliver(lambda: news(share, text) if self.running else None)
+            self._told = now
+            self._deliver(self._news, share, text)
 
-    def _deliver(self, report: Callable[[], None]) -> None:
+    def _deliver(self, report: Callable[..., None], *what: Any) -> None:
         def arrive() -> None:
             if not self._dropped.is_set():
-                report()
+                report(*what)
 
-        if self._loop is None:
-            return arrive()
-        try:
-            self._loop.call_soon_threadsafe(arrive)
-        except RuntimeError:  # that loop has closed, as when the page was reloaded
-            arrive()
+        if self._loop is not None:
+            try:
+                self._loop.call_soon_threadsafe(arrive)
+                return
+            except RuntimeError:  # that loop has closed, as when the page was reloaded
+                pass
+        arrive()
 
 
 class JobBar(HBox):  # type: ignore[misc]
@@ -100,9 +107,9 @@ class JobBar(HBox):  # type: ignore[misc]
     def __init__(self) -> None:
         self._bar = FloatProgress(min=0.0, max=1.0)
         self._words = HTML()
-        self._stop = Button(description="Stop", tooltip="Stop this search; nothing is lost")
+        self._stop = Button(description="Stop", tooltip="Stop this work; nothing is lost")
         self._stop.on_click(lambda _: self._ask_to_stop())
-        self._job: Job[object] | None = None
+        self._job: Job[Any] | None = None
         super().__init__([self._bar, self._words, self._stop])
         self.add_class("xp-job")
         self.layout.display = "none"
@@ -115,18 +122,18 @@ class JobBar(HBox):  # type: ignore[misc]
         self,
         work: Callable[[Progress], T],
         done: Callable[[T], None],
-        failed: Callable[[BaseException], None],
+        failed: Callable[[Exception], None],
         words: str = "working",
     ) -> None:
         """Starts a job in place of one that still runs. failed: not told of a stop by the user; the bar says that."""
         if self._job is not None:
             self._job.drop()
 
-        def ended(result: T) -> None:
+        def finish(result: T) -> None:
             self.layout.display = "none"
             done(result)
 
-        def broke(error: BaseException) -> None:
+        def fail(error: Exception) -> None:
             if isinstance(error, Stopped):
                 self._show(0.0, "stopped", stoppable=False)
             else:
@@ -134,18 +141,17 @@ class JobBar(HBox):  # type: ignore[misc]
                 failed(error)
 
         self._show(0.0, words)
-        self._job = Job(work, ended, broke, self._show)  # type: ignore[arg-type]
+        self._job = Job(work, finish, fail, self._show)
 
     def _show(self, share: float, words: str, *, stoppable: bool = True) -> None:
-        self.layout.display = ""
         self._bar.value = share
         self._words.value = paragraph(words)
         self._bar.layout.display = self._stop.layout.display = "" if stoppable else "none"
         self._stop.disabled = False
+        self.layout.display = ""
 
     def _ask_to_stop(self) -> None:
         if self._job is not None:
             self._job.stop()
             self._stop.disabled = True
             self._words.value = paragraph("stopping")
-

@@ -53,13 +53,17 @@ def suggested(desk: Desk, dam: str, sire: str) -> tuple[str, str]:
     animals = desk.animals
     if animals is None or (dam and sire):
         return dam, sire
-    pairs = [(d, s) for d in _candidates(desk, "dam", dam) for s in _candidates(desk, "sire", sire) if d != s]
+    dams, sires = _candidates(desk, "dam", dam), _candidates(desk, "sire", sire)
+    pairs = [(d, s) for d in dams for s in sires if d != s]
 
     def worth(pair: tuple[str, str]) -> tuple[int, Fraction]:
         found = nearest(cross(animals[pair[0]], animals[pair[1]]), desk.target, desk.without)
         return -len(found.missing), found.chance
 
-    return max(pairs, key=worth) if pairs else (dam, sire)
+    if pairs:
+        return max(pairs, key=worth)
+    one = next(iter(dams), "")
+    return one, next((s for s in sires if s != one), "")
 
 
 def _candidates(desk: Desk, role: Role, chosen: str) -> list[str]:

@@ -83,7 +83,7 @@ class PairingModel:
                 setattr(self, role, "")
         self.dam, self.sire = suggested(self.desk, self.dam, self.sire)
         self.odds = self.nearest = None
-        if animals is not None and self.dam and self.sire:
+        if animals is not None and not self.blockers:
             self.odds = cross(animals[self.dam], animals[self.sire])
             self.nearest = nearest(self.odds, self.desk.target, self.desk.without)
         self.pretended = ()
@@ -106,6 +106,8 @@ class PairingModel:
         """Why there is nothing to show, in plain words."""
         if self.desk.animals is None:
             return ("No collection is open. Open a file in the Collection tab.",)
+        if self.dam and self.dam == self.sire:
+            return (f"{self.dam} cannot be both the dam and the sire. Choose another for one of them.",)
         missing = [SEX_OF[role] for role in ROLES if not getattr(self, role)]
         return tuple(f"There is no {sex} to choose. Add one in the Collection tab." for sex in missing)
 
@@ -199,7 +201,7 @@ class PairingModel:
     def not_ready(self) -> tuple[str, ...]:
         """Why one of the two cannot be paired this season; the odds are shown all the same."""
         states = [(name_of(animal), ready_of(self.desk, animal)) for animal in self._pair()]
-        return tuple(f"{name}: {state}" for name, state in states if not state.ready)
+        return tuple(f"{name}, {state}" for name, state in states if not state.ready)
 
     def ask(self, text: str) -> Answer:
         """The chance of any other look, whatever the target is."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ipywidgets import HTML, BoundedIntText, Dropdown, HBox, IntSlider, Layout, Text, ToggleButtons, VBox
+from ipywidgets import HTML, BoundedIntText, Dropdown, HBox, Layout, Text, ToggleButtons, VBox
 
 from ..pictures import odds_bars, odds_in_words
 from .chart import Chart
@@ -13,18 +13,22 @@ from .guard import Guard
 from .markup import items, paragraph
 from .pairing_model import HatchedEgg, PairingModel
 from .parts import Problems, button, row, show, words
+from .slider import Slider
 
 __all__ = ["PairingPanel"]
 
 STYLE = """
 .xp-picker { flex: 1 1 480px; min-width: 0; gap: 2px }
-.xp-picker .xp-search { width: 170px }
+.xp-picker .xp-search { flex: 0 0 160px; width: auto }
 .xp-picker .xp-animal { flex: 1 1 auto; width: auto; min-width: 0 }
-.xp-picker label { width: auto; margin-right: 6px; font-weight: 600 }
-.xp-pairing .widget-slider label { width: auto; margin-right: 8px }
-.xp-facts { display: grid; grid-template-columns: max-content 1fr; gap: 2px 14px; margin: 0 }
-.xp-facts dt { color: var(--xp-quiet) }
-.xp-facts dd { margin: 0; font-weight: 600; overflow-wrap: anywhere }
+.xp-workbench .xp-pairing :is(.widget-text, .widget-dropdown) label { width: auto; margin-right: 8px }
+.xp-workbench .xp-picker .xp-animal label { font-weight: 600 }
+.xp-workbench dl.xp-facts { display: grid; grid-template-columns: max-content 1fr; gap: 2px 14px; margin: 0 }
+.xp-workbench .xp-facts :is(dt, dd) { float: none; width: auto; margin: 0; padding: 0; font-weight: 400 }
+.xp-workbench .xp-facts dt { color: var(--xp-quiet) }
+.xp-workbench .xp-facts dd { font-weight: 600; overflow-wrap: anywhere }
+.xp-workbench .xp-kind .jupyter-button.mod-active { background: var(--xp-soft); border-color: var(--xp-hue);
+  font-weight: 600; box-shadow: none }
 .xp-shades { display: flex; align-items: center; gap: 8px; margin: 0; font-size: 13px; color: var(--xp-quiet) }
 .xp-shades i { width: 90px; height: 12px; border: 1px solid #0b5357;
   background: linear-gradient(to right, #eaf2f2, #0b5357) }
@@ -50,24 +54,23 @@ class PairingPanel:
         self.animal: dict[Role, Dropdown] = {}
         pickers = HBox([self._picker("dam"), self._picker("sire")])
         pickers.add_class("xp-sides")
-        self.eggs = IntSlider(self.model.eggs, 1, 15, description="eggs in a clutch", layout=Layout(width="330px"))
-        self.rate = IntSlider(
-            self.model.hatch_percent, 5, 100, 5, description="hatch rate, %", layout=Layout(width="330px")
-        )
+        self.eggs = Slider(label="eggs in a clutch", value=self.model.eggs, min=1, max=15)
+        self.rate = Slider(label="hatch rate", value=self.model.hatch_percent, min=5, max=100, step=5, unit=" %")
         self.eggs.add_class("xp-eggs-slider")
         self.rate.add_class("xp-rate-slider")
         self.headline, self.unready = words("xp-headline"), words("xp-unready")
-        self.kind = ToggleButtons(options=["looks", "genotypes"], style={"button_width": "104px"})
+        self.kind = ToggleButtons(options=["looks", "genotypes"], style={"button_width": "124px"})
         self.kind.add_class("xp-kind")
         self.chart, self.facts = Chart(), words("xp-side")
         self.chart.add_class("xp-odds")
         shades = HTML('<p class="xp-shades">far from the target <i></i> the target</p>')
         left = VBox([row([self.kind, shades]), self.chart], layout=Layout(flex="1 1 640px", min_width="0"))
-        side = VBox([self.facts], layout=Layout(flex="1 1 340px", max_width="520px"))
-        side.add_class("xp-box")
+        box = VBox([self.facts])
+        box.add_class("xp-box")
+        side = VBox([box, self._question_box()], layout=Layout(flex="1 1 340px", max_width="520px"))
         self.sides = HBox([left, side])
         self.sides.add_class("xp-sides")
-        self.more = VBox([self._clutch_box(), self._question_box()])
+        self.more = self._clutch_box()
         self.root = VBox(
             [
                 HTML(f"<style>{STYLE}</style>", layout=Layout(display="none")),
@@ -95,16 +98,15 @@ class PairingPanel:
         self._show()
 
     def _picker(self, role: Role) -> VBox:
-        search = Text(placeholder="search by name or gene", description=role)
-        animal = Dropdown(options=[("", "")])
+        search = Text(placeholder="name or gene", description="find")
+        animal = Dropdown(options=[("", "")], description=role)
         for widget, css in ((search, "xp-search"), (animal, "xp-animal")):
             widget.add_class(css)
             widget.add_class(f"xp-{role}")
-        animal.tooltip = f"the {role}"
         search.observe(self.guard(lambda change: self._searched(role, change.new)), "value")
         animal.observe(self.guard(lambda change: self._chosen(role, change.new)), "value")
         self.search[role], self.animal[role] = search, animal
-        box = HBox([search, animal])
+        box = HBox([animal, search])
         box.add_class("xp-picker")
         return box
 
@@ -120,8 +122,8 @@ class PairingPanel:
         return box
 
     def _question_box(self) -> VBox:
-        self.question = Text(placeholder="any other look, such as Pastel Desert Ghost", description="chance of")
-        self.question.layout = Layout(width="430px")
+        self.question = Text(placeholder="any other look", description="chance of")
+        self.question.layout = Layout(flex="1 1 200px", width="auto")
         self.question.add_class("xp-question")
         self.answer = words("xp-answer")
         self.problems = Problems(self.guard, lambda offer: setattr(self.question, "value", offer.text))
@@ -181,7 +183,7 @@ class PairingPanel:
 
     def _show(self) -> None:
         self.headline.value = paragraph(self.model.headline)
-        self.unready.value = "".join(paragraph(f"Not ready. {text}", "xp-caution") for text in self.model.not_ready)
+        self.unready.value = "".join(paragraph(text, "xp-caution") for text in self.model.not_ready)
         for widget in (self.sides, self.more):
             show(widget, self.model.odds is not None)
         if self.model.odds is not None:

@@ -26,16 +26,8 @@ from .choosing import name_of
 from .desk import Desk
 from .walk_model import WalkModel
 
-__all__ = ["PATH_COLUMNS", "Allowance", "PathModel"]
+__all__ = ["Allowance", "PathModel"]
 
-PATH_COLUMNS = (
-    {"key": "path", "label": "path", "kind": "text"},
-    {"key": "soonest", "label": "soonest", "kind": "text"},
-    {"key": "chance", "label": "chance by then", "kind": "number"},
-    {"key": "expected", "label": "expected season", "kind": "number"},
-    {"key": "clutches", "label": "clutches", "kind": "number"},
-    {"key": "kept", "label": "animals kept", "kind": "number"},
-)
 START = "Press “find paths” to see how soon this collection can reach the target."
 
 
@@ -90,7 +82,13 @@ class PathModel:
             "allow": desk.allow,
         }
         target, seasons = desk.target, self.seasons
-        return lambda progress: find_paths(animals, target, seasons, **asked, progress=progress)
+
+        def search(progress: Progress) -> list[Path]:
+            return find_paths(
+                animals, target, seasons, **asked, progress=lambda share, text: progress(share, f"searching: {text}")
+            )
+
+        return search
 
     def found(self, paths: list[Path]) -> None:
         """Takes the result of a search."""
@@ -162,13 +160,27 @@ class PathModel:
         return tuple(lines)
 
     @property
+    def columns(self) -> list[dict[str, str]]:
+        """The head of the table of paths."""
+        return [
+            {"key": "path", "label": "path", "kind": "text"},
+            {"key": "soonest", "label": "soonest", "kind": "number"},
+            {"key": "chance", "label": f"by season {self._horizon}", "kind": "number"},
+            {"key": "expected", "label": "mean season", "kind": "number"},
+            {"key": "clutches", "label": "clutches", "kind": "number"},
+            {"key": "kept", "label": "kept", "kind": "number"},
+        ]
+
+    @property
     def rows(self) -> list[dict[str, Any]]:
         """The table of paths."""
         return [
             {
                 "id": str(number),
                 "path": f"path {number + 1}",
-                "soonest": season_title(path, path.soonest, self.desk.care) if path.steps else "owned already",
+                "soonest": season_title(path, path.soonest, self.desk.care).removeprefix("season ")
+                if path.steps
+                else "owned already",
                 "chance": percent(path.chance_by_season[-1]),
                 "expected": "may never come" if path.expected_season == float("inf") else f"{path.expected_season:.1f}",
                 "clutches": f"{path.clutches:.1f}",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ipywidgets import HTML, Checkbox, HBox, IntSlider, Layout, Text, VBox
+from ipywidgets import HTML, Checkbox, HBox, Layout, Text, VBox
 
 from ..pictures import chance_curves, chance_curves_in_words
 from ..planner import NodeWords, Path
@@ -13,7 +13,8 @@ from .guard import Guard
 from .markup import items, paragraph
 from .offers import Offer
 from .parts import Problems, button, row, show, words
-from .path_model import PATH_COLUMNS, PathModel
+from .path_model import PathModel
+from .slider import Slider
 from .table_view import TableView
 from .target_model import TargetModel
 from .walk_view import WalkView
@@ -21,11 +22,13 @@ from .walk_view import WalkView
 __all__ = ["PathPanel"]
 
 STYLE = """
-.xp-path .widget-slider label { width: auto; margin-right: 8px }
 .xp-path .xp-aim p { display: inline; margin: 0 18px 0 0 }
 .xp-path .xp-paths .xp-table-top { display: none }
+.xp-path .xp-box { margin-bottom: 8px }
 .xp-path .xp-place { min-width: 120px; text-align: center }
 .xp-path .xp-place p { margin: 0 }
+.xp-path .xp-remarks p { display: inline; margin-right: 14px; color: var(--xp-quiet) }
+.xp-path .xp-remarks .xp-problem { color: var(--xp-warn) }
 """
 HINT = "Nothing to pair in this season. Choose a box in the drawing to read what to do with it."
 
@@ -38,7 +41,7 @@ class PathPanel:
         self.model = PathModel(desk)
         self.guard = Guard("Path")
         self.aim, self.headline, self.remarks = words("xp-aim"), words("xp-headline"), words("xp-remarks")
-        self.seasons = IntSlider(self.model.seasons, 1, 12, description="by season", layout=Layout(width="290px"))
+        self.seasons = Slider(label="by season", value=self.model.seasons, min=1, max=12)
         self.seasons.add_class("xp-seasons")
         self.find = button("find paths", "xp-find", self.guard, self._find)
         self.find.button_style = "primary"
@@ -50,7 +53,7 @@ class PathPanel:
         self.allowances.add_class("xp-allow")
         self.chart, self.walk = Chart(), WalkView()
         self.chart.add_class("xp-curves")
-        self.table = TableView(caption="The paths that were found", columns=list(PATH_COLUMNS), height=300)
+        self.table = TableView(caption="The paths that were found", height=300)
         self.table.add_class("xp-paths")
         self.result = VBox([self._evidence(), self._walk()])
         self.root = VBox(
@@ -86,9 +89,9 @@ class PathPanel:
         self._show_words()
 
     def _form(self) -> VBox:
-        wide = Layout(width="640px", max_width="100%")
-        self.must = Text(description="must show", layout=wide)
-        self.must_not = Text(description="must not show", layout=wide, placeholder="nothing is ruled out")
+        wide, style = Layout(width="640px", max_width="100%"), {"description_width": "110px"}
+        self.must = Text(description="must show", layout=wide, style=style)
+        self.must_not = Text(description="must not show", layout=wide, style=style, placeholder="nothing is ruled out")
         self.must.add_class("xp-aim-must")
         self.must_not.add_class("xp-aim-must-not")
         self.problems = Problems(self.guard, self._use)
@@ -101,8 +104,8 @@ class PathPanel:
         return form
 
     def _evidence(self) -> HBox:
-        left = VBox([self.chart], layout=Layout(flex="1 1 560px", min_width="0"))
-        right = VBox([self.table], layout=Layout(flex="1 1 520px", min_width="0"))
+        left = VBox([self.chart], layout=Layout(flex="1 1 470px", min_width="0"))
+        right = VBox([self.table], layout=Layout(flex="1 1 610px", min_width="0"))
         sides = HBox([left, right])
         sides.add_class("xp-sides")
         return sides
@@ -184,7 +187,7 @@ class PathPanel:
             curves, seasons = self.model.curves
             words = f"Chance that the target has hatched: {chance_curves_in_words(curves, self.model.chosen, seasons)}"
             self.chart.show(chance_curves(curves, self.model.chosen, seasons), words)
-            self.table.rows = self.model.rows
+            self.table.columns, self.table.rows = self.model.columns, self.model.rows
             self.table.selected = str(self.model.chosen)
             walk = self.model.walk.drawing
             with self.walk.hold_sync():
@@ -208,7 +211,7 @@ class PathPanel:
     def _show_node(self) -> None:
         walk = self.model.walk
         said = _said(walk.node_words) if walk.node else paragraph(HINT, "xp-quiet")
-        cautions = "".join(paragraph(f"Caution: {text}", "xp-caution") for text in walk.node_cautions)
+        cautions = "".join(paragraph(f"Caution: {text}", "xp-caution") for text in walk.cautions)
         self.node.value = said + cautions
 
 

@@ -13,7 +13,9 @@ STYLE = """
   max-width: 1560px; padding: 4px 10px 16px; font-size: 14px; line-height: 1.45; color: var(--jp-ui-font-color1);
   overflow: visible }
 body[data-jp-theme-light="false"] .xp-workbench { --xp-hue: #7cc4c6; --xp-soft: #1d4548; --xp-edge: #99a3ad;
-  --xp-quiet: #b4bdc6; --xp-warn: #ffb27a }
+  --xp-quiet: #b4bdc6; --xp-warn: #ffb27a;
+  --jp-widgets-dropdown-arrow: url("data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 18 18'\
+%3E%3Cpath fill='none' stroke='%23ddd' stroke-width='2' d='M5 7l4 4 4-4'/%3E%3C/svg%3E") }
 .xp-workbench p, .xp-workbench ul { margin: 0 0 4px }
 .xp-workbench ul { padding-left: 20px }
 .xp-workbench h3 { margin: 0 0 4px; font-size: 16px; font-weight: 600 }
@@ -37,7 +39,7 @@ body[data-jp-theme-light="false"] .xp-workbench { --xp-hue: #7cc4c6; --xp-soft: 
 .xp-workbench :is(input, select, textarea) { border-color: var(--xp-edge) !important }
 .xp-workbench .widget-checkbox { width: auto }
 
-.jp-OutputArea-child:has(.xp-workbench) > .jp-OutputArea-promptOverlay { display: none }
+.jp-OutputArea:has(.xp-workbench) > .jp-OutputArea-promptOverlay { display: none }
 .xp-headline p { margin: 4px 0 8px; font-size: 21px; line-height: 1.3; font-weight: 500;
   color: var(--jp-ui-font-color1) }
 .xp-note, .xp-workbench .xp-quiet { color: var(--xp-quiet) }

@@ -5,6 +5,8 @@ const make = (tag, attributes = {}, words = "") => {
   return element;
 };
 
+const NO_SHORTCUTS = { "data-lm-suppress-shortcuts": "true" }; // JupyterLab's own keys stay away from where this stands
+
 function render({ model, el, signal }) {
   el.classList.add("xp-table");
   const caption = model.get("caption");
@@ -56,13 +58,12 @@ function render({ model, el, signal }) {
       const cell = make("th", { scope: "col", class: `xp-kind-${column.kind ?? "text"}`, "data-key": column.key });
       const state = sorted.key !== column.key ? "none" : sorted.down ? "descending" : "ascending";
       cell.setAttribute("aria-sort", state);
-      const button = make("button", { type: "button", title: `sort by ${column.label}`, "data-lm-suppress-shortcuts": "true" }, column.label);
-      button.append(make("span", { "aria-hidden": "true" }, { none: " ↕", ascending: " ↑", descending: " ↓" }[state]));
+      const button = make("button", { type: "button", title: `sort by ${column.label}`, ...NO_SHORTCUTS }, column.label);
+      button.append(make("span", { "aria-hidden": "true" }, { none: "\u00a0↕", ascending: "\u00a0↑", descending: "\u00a0↓" }[state]));
       button.addEventListener("click", () => {
         sorted = { key: column.key, down: sorted.key === column.key && !sorted.down };
         draw();
-        table = scroll.querySelector("table");
-        [...table.querySelectorAll("thead th")].find((th) => th.dataset.key === column.key)?.firstChild.focus();
+        [...scroll.querySelectorAll("thead th")].find((th) => th.dataset.key === column.key)?.firstChild.focus();
       });
       cell.append(button);
       line.append(cell);
@@ -81,7 +82,7 @@ function render({ model, el, signal }) {
         if (at) cell.textContent = words;
         else {
           cell.scope = "row";
-          cell.append(make("button", { type: "button", "data-lm-suppress-shortcuts": "true" }, words));
+          cell.append(make("button", { type: "button", ...NO_SHORTCUTS }, words));
           if (row.word) cell.append(make("span", { class: "xp-table-word" }, row.word));
         }
         line.append(cell);
@@ -108,7 +109,8 @@ function render({ model, el, signal }) {
     head(table, columns);
     body(table, columns, rows);
     scroll.replaceChildren(table);
-    if (!rows.length) scroll.append(make("p", { class: "xp-table-empty" }, all.length ? "nothing matches the search" : model.get("empty")));
+    const empty = all.length ? "nothing matches the search" : model.get("empty");
+    if (!rows.length) scroll.append(make("p", { class: "xp-table-empty" }, empty));
     count.textContent = rows.length === all.length ? `${all.length} rows` : `${rows.length} of ${all.length} rows`;
     scroll.scrollTo(left, up);
     if (focused) line(focused)?.querySelector("button").focus();

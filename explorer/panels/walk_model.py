@@ -99,7 +99,7 @@ class WalkModel:
         return node_in_words(self.path, self.node, self._names(), self.desk.care)
 
     @property
-    def node_cautions(self) -> tuple[str, ...]:
+    def cautions(self) -> tuple[str, ...]:
         """The cautions that go with the node that is read, also those that keep nothing out of plans."""
         animals, path = self.desk.animals, self.path
         if animals is None or path is None or self.node not in path.graph():

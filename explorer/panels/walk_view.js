@@ -97,20 +97,20 @@ function place(nodes, edges, columns, width) {
     const lines = isPill(node) ? [] : (node.lines ?? []).flatMap((line) => wrapped(line, room, 4));
     const w = isPill(node) ? pillWidth(title) : laid.box;
     const h = (title.length + lines.length) * LINE + (isPill(node) ? 9 : 2 * PAD);
-    at.set(node.id, { title, lines, w, h, x: laid.toX(node.x), given: node.y });
+    at.set(node.id, { title, lines, w, h, x: laid.toX(node.x), given: [node.x, node.y] });
   }
   const bends = edges.flatMap((edge) => (edge.pts ?? []).slice(1, -1));
-  const items = [...at.values(), ...bends.map(([x, y]) => ({ x: laid.toX(x), given: y, w: 4, h: 4 }))];
+  const items = [...at.values(), ...bends.map(([x, y]) => ({ given: [x, y], h: 4 }))];
   let down = 0.02;
   for (const a of items) for (const b of items) {
-    const apart = b.given - a.given;
-    if (apart > 1e-6 && Math.abs(a.x - b.x) < (a.w + b.w) / 2) down = Math.max(down, ((a.h + b.h) / 2 + 12) / apart);
+    const apart = b.given[1] - a.given[1];
+    if (a.given[0] === b.given[0] && apart > 1e-6) down = Math.max(down, ((a.h + b.h) / 2 + 12) / apart);
   }
-  const top = Math.min(...items.map((one) => one.given * down - one.h / 2));
+  const top = Math.min(...items.map((one) => one.given[1] * down - one.h / 2));
   const start = 2 * MARGIN + HEADING * Math.max(0, ...laid.seasons.map((season) => season.heading.length));
   const toY = (y) => y * down - top + start;
-  for (const one of at.values()) one.y = toY(one.given);
-  return { ...laid, at, toY, height: Math.max(...items.map((one) => toY(one.given) + one.h / 2)) + MARGIN };
+  for (const one of at.values()) one.y = toY(one.given[1]);
+  return { ...laid, at, toY, height: Math.max(...items.map((one) => toY(one.given[1]) + one.h / 2)) + MARGIN };
 }
 
 function route(a, b, bends) {
@@ -146,7 +146,7 @@ function render({ model, el, signal }) {
     const nodes = model.get("nodes"), columns = model.get("columns");
     const focused = frame.contains(document.activeElement) ? document.activeElement.dataset.id : null;
     frame.replaceChildren();
-    legend.hidden = !nodes.length;
+    frame.hidden = legend.hidden = !nodes.length;
     if (!nodes.length) return;
     const laid = place(nodes, model.get("edges"), columns, Math.max(320, frame.clientWidth || 900));
     const size = { width: laid.width, height: laid.height };

@@ -16,8 +16,8 @@ HERE = Path(__file__).parent
 class WalkView(anywidget.AnyWidget):
     """nodes: dicts of id, label, lines (two or three texts), title (read aloud), x, y (any unit, y grows downward; the
     drawing stretches them to the room it has), kind ("animal", "hatchling", "pairing" or "target") and owned. edges:
-    dicts of a and b (ids of nodes) and, if wanted, pts (from a to b by bends on the way, each [x, y]). columns: dicts of
-    label, name (a second line, if wanted) and x, or x0 and x1; what stands left of x (or x1) belongs to the column.
+    dicts of a and b (ids of nodes) and, if wanted, pts (from a to b by bends on the way, each [x, y]). columns: dicts
+    of label, name (a second line, if wanted) and x, or x0 and x1; what stands left of x (or x1) belongs to the column.
     selected: id of the chosen node, "" for none. highlight: ids of the nodes of the season in hand.
     """
 

@@ -10,12 +10,15 @@ from typing import Any
 import plotly.graph_objects as go
 
 from ..pairing import percent
-from .palette import FAINT, GRID, INK, STRONG
+from .palette import FAINT, INK, STRONG
 from .plain import plain
 
 __all__ = ["Curve", "chance_curves", "chance_curves_in_words"]
 
 HEIGHT = 270
+
+MOST_NAMED = 8
+"""With more seasons than this only every other one has its name beneath, so that they do not run together."""
 
 
 @dataclass(frozen=True)
@@ -37,7 +40,7 @@ def chance_curves(curves: Sequence[Curve], chosen: int, seasons: Sequence[str]) 
             mode="lines+markers+text" if strong else "lines+markers",
             line={"color": STRONG if strong else "#9aa5b1", "width": 3.5 if strong else 1.5},
             marker={"size": 8 if strong else 4},
-            text=[percent(chance) for chance in curve.chances] if strong else None,
+            text=[percent(chance) if chance else "" for chance in curve.chances] if strong else None,
             textposition="top center",
             textfont={"size": 13, "color": INK},
             cliponaxis=False,
@@ -49,17 +52,18 @@ def chance_curves(curves: Sequence[Curve], chosen: int, seasons: Sequence[str]) 
         )
     for level, words in ((0.5, "even"), (0.9, "nine in ten")):
         figure.add_hline(y=level, line={"color": FAINT, "width": 1, "dash": "dot"}, layer="below")
-        figure.add_annotation(
-            x=1, xref="paper", y=level, text=words, showarrow=False, xanchor="left", xshift=6, font={"color": FAINT}
-        )
+        place = {"xref": "paper", "x": 0, "y": level, "xanchor": "left", "yanchor": "bottom", "xshift": 4}
+        figure.add_annotation(text=words, showarrow=False, font={"color": FAINT, "size": 13}, **place)
     last = max((len(curve.chances) for curve in curves), default=1)
+    every = 1 if last <= MOST_NAMED else 2
     figure.update_layout(
-        margin={"l": 52, "r": 88, "t": 14, "b": 46},
+        margin={"l": 56, "r": 26, "t": 14, "b": 46},
         xaxis={
             "tickmode": "array",
             "tickvals": list(range(1, last + 1)),
-            "ticktext": [f"{k + 1}<br>{escape(seasons[k])}" for k in range(last)],
-            "tickfont": {"size": 12},
+            "ticktext": [f"{k + 1}<br>{escape(seasons[k]) if k % every == 0 else ''}" for k in range(last)],
+            "tickfont": {"size": 11},
+            "tickangle": 0,
             "range": [0.7, last + 0.4],
             "showgrid": False,
             "zeroline": False,
@@ -71,7 +75,7 @@ def chance_curves(curves: Sequence[Curve], chosen: int, seasons: Sequence[str]) 
             "tickvals": [0, 0.25, 0.5, 0.75, 1],
             "ticktext": ["0 %", "25 %", "50 %", "75 %", "100 %"],
             "range": [-0.02, 1.1],
-            "gridcolor": GRID,
+            "showgrid": False,
             "zeroline": False,
             "fixedrange": True,
         },

@@ -18,8 +18,8 @@ from .plain import plain
 __all__ = ["MOST_BARS", "Bar", "odds_bars", "odds_in_words"]
 
 MOST_BARS = 12
-LABEL_WIDTH, LABEL_LINES = 38, 2
-ROW_HEIGHT, EDGE = 36, 34
+LABEL_WIDTH, LABEL_LINES, LETTER = 36, 2, 8
+ROW_HEIGHT, EDGE = 33, 34
 
 
 @dataclass(frozen=True)
@@ -61,13 +61,15 @@ def odds_bars(bars: Sequence[Bar], total: int | None = None, most: int = MOST_BA
             hoverinfo="text",
         )
     )
+    ticks = [_tick(bar) for bar in shown]
+    longest = max((len(line) for tick in ticks for line in tick.split("<br>")), default=0)
     figure.update_layout(
-        margin={"l": 292, "r": 12, "t": 4, "b": EDGE - 4 if left > 0 else 4},
+        margin={"l": longest * LETTER + 16, "r": 12, "t": 4, "b": EDGE - 4 if left > 0 else 4},
         xaxis={"visible": False, "range": [0, top * 1.22], "fixedrange": True},
         yaxis={
             "tickmode": "array",
             "tickvals": places,
-            "ticktext": [_tick(bar) for bar in shown],
+            "ticktext": ticks,
             "range": [len(shown) - 0.5, -0.5],
             "ticks": "",
             "ticklabelstandoff": 8,

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-__all__ = ["FAINT", "GRID", "INK", "PAPER", "STRONG", "nearness_shade"]
+__all__ = ["FAINT", "INK", "PAPER", "STRONG", "nearness_shade"]
 
-INK, FAINT, GRID, PAPER = "#1f2933", "#52606d", "#d5dbe1", "#ffffff"
+INK, FAINT, PAPER = "#1f2933", "#52606d", "#ffffff"
 STRONG = "#0b5357"
 _FAR, _NEAR = (0xEA, 0xF2, 0xF2), (0x0B, 0x53, 0x57)
 

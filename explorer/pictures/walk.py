@@ -41,7 +41,7 @@ def walk_layout(
         {**node, "id": name, "owned": node["kind"] == "animal", "x": at(name)[0], "y": at(name)[1]}
         for name, node in nodes.items()
     ]
-    lines = [{"a": chain[0], "b": chain[-1], "pts": [at(stop) for stop in chain[1:-1]]} for chain in chains]
+    lines = [{"a": chain[0], "b": chain[-1], "pts": [at(stop) for stop in chain]} for chain in chains]
     return placed, lines, columns
 
 
@@ -142,14 +142,15 @@ def _spread(wish: Sequence[float]) -> list[float]:
 def _columns(used: set[int], season_name: Callable[[int], str]) -> tuple[dict[int, float], list[dict[str, Any]]]:
     """Layer -> its x, and the columns: the owned animals, then every season up to the last."""
     x, here = {0: 0.0}, 0.0
-    columns: list[dict[str, Any]] = [{"x": 0.0, "label": "your animals"}]
+    columns: list[dict[str, Any]] = [{"label": "your animals", "name": "", "x0": 0.0, "x1": 0.0}]
     for season in range(1, max(max(used, default=0) // 2, 1) + 1):
-        before, busy = here, 2 * season in used
+        busy = 2 * season in used
         here = round(here + (1 if busy else QUIET), 3)
         x[2 * season] = here
-        x[2 * season - 1] = here - PAIRING if busy else (before + here) / 2
-        name = f" · {season_name(season)}" if busy else ""
-        columns.append({"x": here, "label": f"season {season}{name}"})
+        x[2 * season - 1] = here - (PAIRING if busy else QUIET / 2)
+        columns.append(
+            {"label": f"season {season}", "name": season_name(season), "x0": x[2 * season - 1], "x1": here}
+        )
     return x, columns
 
 

@@ -55,8 +55,9 @@ class Path:
 
     chance_by_season: entry k is the chance that the target has hatched by the end of season k + 1. expected_season:
     mean season in which it hatches, inf if it may never come, 0 if it is owned already. clutches: mean number of
-    clutches laid within the horizon. kept: hatchlings to keep. soonest: first season in which the target can hatch. start: the
-    year in which season 1 starts. owners: ids of animals that show the target already. ready: owned id -> first season.
+    clutches laid within the horizon. kept: hatchlings to keep. soonest: first season in which the target can hatch.
+    start: the year in which season 1 starts. owners: ids of animals that show the target already. ready: owned id ->
+    first season.
     """
 
     target: str

@@ -8,12 +8,13 @@ from datetime import date
 from itertools import product
 
 from ..collection import Animal, Collection
-from ..genetics import Diplotype, exact
+from ..genetics import Diplotype
 from ..husbandry import Husbandry, first_season, readiness
 from ..looks import carried
-from .chain import Class, Score, score
+from .chain import Score, score
 from .kinds import Kinds
 from .labels import Label, Match
+from .outcomes import Class, Outcomes
 from .path import Path
 from .plan import Plan, plan_of
 from .question import Question, UnreachableTarget
@@ -23,11 +24,19 @@ from .steps import owned_path, path_of
 __all__ = ["find_paths"]
 
 QUOTAS: tuple[tuple[int, Callable[[Match], tuple[float, ...]]], ...] = (
-    (36, lambda m: (-m.curve[-1], -sum(m.curve), m.steps)),
-    (6, lambda m: (m.soonest, -m.curve[-1], m.steps)),
-    (6, lambda m: (m.steps, -m.curve[-1])),
+    (8, lambda m: (-m.curve[-1], -sum(m.curve), m.steps)),
+    (3, lambda m: (m.soonest, -m.curve[-1], m.steps)),
+    (2, lambda m: (m.steps, -m.curve[-1])),
+    (16, lambda m: (-m.curve[-1], -sum(m.curve), m.steps)),
+    (3, lambda m: (m.soonest, -m.curve[-1], m.steps)),
+    (3, lambda m: (m.steps, -m.curve[-1])),
 )
 """How many candidates are scored exactly, and by which order they are taken."""
+
+STATES = 50_000
+"""Once the scored plans have gone through this many states, no more than the FEWEST are scored."""
+
+FEWEST = 12
 
 RETURNED = 6
 
@@ -80,29 +89,17 @@ def find_paths(
     pool = _pool(question, kinds, kept, care, today, seasons, tuple([allow] if isinstance(allow, str) else allow))
     waits = {"female": care.female_wait, "male": care.male_wait}
     tell(0.0, "looking for pairings")
-    matches = candidates(
-        question, kinds, pool.labels, care.law, float(care.hatch_rate), float(care.lay_rate), waits, tell
-    )
+    hatch_rate, lay_rate = float(care.hatch_rate), float(care.lay_rate)
+    matches = candidates(question, kinds, pool.labels, care.law, hatch_rate, lay_rate, waits, tell)
     plans = _plans(matches, pool, waits)
     scored: list[tuple[Plan, Score]] = []
     for number, plan in enumerate(plans):
         tell(number / len(plans), f"working out path {number + 1} of {len(plans)}")
-        scored.append(
-            (
-                plan,
-                score(
-                    question,
-                    plan,
-                    _classes(question, animals, plan),
-                    care.law,
-                    float(exact(care.hatch_rate)),
-                    float(exact(care.lay_rate)),
-                    waits,
-                    care.clutches_per_male,
-                    seasons,
-                ),
-            )
-        )
+        outcomes = Outcomes(question, plan, care.law, hatch_rate, lay_rate)
+        start_in = _classes(question, animals, plan, outcomes.groups)
+        scored.append((plan, score(plan, outcomes, start_in, waits, care.clutches_per_male, seasons)))
+        if number >= FEWEST and sum(found.states for _, found in scored) > STATES:
+            break
     reached = [(plan, found) for plan, found in scored if found.curve[-1] > 0]
     reached.sort(key=lambda pair: (-round(pair[1].curve[-1], 12), pair[1].expected, pair[1].clutches, _names(pair[0])))
     return [path_of(question, kinds, plan, found, care, start) for plan, found in _different(reached)]
@@ -177,11 +174,13 @@ def _plans(matches: Sequence[Match], pool: _Pool, waits: Mapping[str, int]) -> l
     return list(chosen)
 
 
-def _classes(question: Question, animals: Collection, plan: Plan) -> dict[tuple[Class, ...], float]:
-    """Joint distribution of the owned places' true, projected diplotypes."""
+def _classes(
+    question: Question, animals: Collection, plan: Plan, groups: Sequence[int]
+) -> dict[tuple[Class, ...], float]:
+    """Joint distribution of the owned places' true, projected diplotypes at these groups."""
     ids = tuple(place.owned for place in plan.places if place.owned is not None)
     tables: list[list[tuple[tuple[Diplotype, ...], float]]] = []
-    for group in question.groups:
+    for group in (question.groups[at] for at in groups):
         joint: dict[tuple[Diplotype, ...], float] = {}
         for values, chance in animals.knowledge.joint_of(group, ids).items():
             key = tuple(question.project(group, diplotype) for diplotype in values)

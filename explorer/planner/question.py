@@ -164,7 +164,7 @@ def _names(catalogue: Catalogue, texts: Iterable[str], wanted: Mapping[str, int]
     given = _texts(texts)
     if "all" in given:
         return frozenset(wanted)
-    return frozenset(catalogue.gene(text).name for text in given)
+    return frozenset(name for text in given for name in read_wanted(text, catalogue))
 
 
 def _allowed(catalogue: Catalogue, texts: Iterable[str]) -> frozenset[str]:

@@ -50,7 +50,7 @@ def test_cross__as_in_the_file(row):
     assert found == Fraction(row["fraction"]), breakdown(row, odds, found)
 
 
-TURNED = [row for row in ROWS if row["asked"] in ("look", "shows", "exactly") and "Banana" not in row["dam"] + row["sire"]]
+TURNED = [row for row in ROWS if row["asked"] not in ("daughters", "sons") and "Banana" not in row["dam"] + row["sire"]]
 
 
 @pytest.mark.parametrize("row", TURNED, ids=named)

@@ -14,7 +14,7 @@
     .${HIDDEN} .jp-cell-toolbar,
     .${HIDDEN} .jp-NotebookPanel-toolbar > :not([data-jp-item-name^="${NAME}"], [data-jp-item-name="spacer"],
       [data-jp-item-name="restart-and-run"], [data-jp-item-name="executionProgress"]) { display: none; }
-    .${HIDDEN} .jp-Notebook .jp-Cell { border: none; padding: 0; }
+    .${HIDDEN} .jp-Notebook .jp-Cell { border: none; box-shadow: none !important; padding: 0; }
     .${HIDDEN} .jp-OutputArea-output { overflow: visible; }
   `;
 
