@@ -37,7 +37,7 @@ def closest(text: str, names: Iterable[str], limit: int = 3) -> tuple[str, ...]:
     return tuple(spelled[key] for key in difflib.get_close_matches(normal(text), spelled, n=limit, cutoff=0.0))
 
 
-class UnknownName(KeyError):  # noqa: N818 - a name is unknown; the word Error would add nothing
+class UnknownName(KeyError):
     """A name that the catalogue does not hold. `nearest` are names that it does hold, nearest first."""
 
     def __init__(self, name: str, nearest: tuple[str, ...], what: str = "gene") -> None:

@@ -32,19 +32,19 @@ class GenesError(ValueError):
         return f'"{text}" {self.failing}: found {self.found}; needed {self.needed}. To do: {self.advice}.{near}'
 
 
-class UnreadableGenes(GenesError):  # noqa: N818 - named after the genes, as all three are
+class UnreadableGenes(GenesError):
     """A text that says nothing: a word that is not known, or words in an order without meaning."""
 
     failing = "cannot be read"
 
 
-class ImpossibleGenes(GenesError):  # noqa: N818 - named after the genes, as all three are
+class ImpossibleGenes(GenesError):
     """A text that is understood and that is true of no animal."""
 
     failing = "cannot be true"
 
 
-class AmbiguousGenes(GenesError):  # noqa: N818 - named after the genes, as all three are
+class AmbiguousGenes(GenesError):
     """A text with more than one meaning; `nearest` lists them."""
 
     failing = "has more than one meaning"

@@ -242,6 +242,12 @@ class PairingModel:
         shows = f"; {hit} {'show' if hits > 1 else 'shows'} {self.aim}" if self.aim else ""
         return f"{_capital(str(self.clutch))}: {born} hatched{shows}."
 
+    @property
+    def clutch_legend(self) -> str:
+        """What the drawing of the eggs means."""
+        hit = f"filled: shows {self.aim} · outlined: another look" if self.aim else "outlined: hatched"
+        return f"{hit} · dashed: did not hatch"
+
     def _egg(self, number: int, egg: Egg) -> HatchedEgg:
         if not egg.hatched or self.odds is None:
             return HatchedEgg(f"egg {number}: {'did not hatch' if egg.viable else 'not viable'}", False, False)

@@ -19,9 +19,10 @@ __all__ = ["PairingPanel"]
 
 STYLE = """
 .xp-picker { flex: 1 1 480px; min-width: 0; gap: 2px }
-.xp-picker .xp-search { flex: 0 0 160px; width: auto }
-.xp-picker .xp-animal { flex: 1 1 auto; width: auto; min-width: 0 }
-.xp-workbench .xp-pairing :is(.widget-text, .widget-dropdown) label { width: auto; margin-right: 8px }
+.xp-workbench .xp-picker .xp-search { flex: 0 0 150px; width: 150px; min-width: 0 }
+.xp-workbench .xp-asking { margin-top: 10px }
+.xp-workbench .xp-picker .xp-animal { flex: 1 1 auto; width: auto; min-width: 0 }
+.xp-workbench .xp-pairing-tab :is(.widget-text, .widget-dropdown) label { width: auto; margin-right: 8px }
 .xp-workbench .xp-picker .xp-animal label { font-weight: 600 }
 .xp-workbench dl.xp-facts { display: grid; grid-template-columns: max-content 1fr; gap: 2px 14px; margin: 0 }
 .xp-workbench .xp-facts :is(dt, dd) { float: none; width: auto; margin: 0; padding: 0; font-weight: 400 }
@@ -40,7 +41,6 @@ STYLE = """
 .xp-eggs li.xp-hit::before { background: var(--xp-hue) }
 .xp-eggs li.xp-lost::before { border-style: dashed; border-color: var(--xp-edge) }
 """
-LEGEND = "filled: shows it · outlined: hatched, another look · dashed: did not hatch"
 
 
 class PairingPanel:
@@ -82,7 +82,7 @@ class PairingPanel:
                 self.more,
             ]
         )
-        self.root.add_class("xp-pairing")
+        self.root.add_class("xp-pairing-tab")
         for slider in (self.eggs, self.rate):
             slider.observe(self.guard(lambda _: self._care_changed()), "value")
         self.kind.observe(self.guard(lambda _: self._kind_changed()), "value")
@@ -115,7 +115,7 @@ class PairingPanel:
         self.seed.add_class("xp-seed")
         self.hatched = words("xp-clutch")
         self.seed.observe(self.guard(lambda _: self._hatch() if self.model.pretended else None), "value")
-        hatch = button("hatch a pretend clutch", "xp-hatch", self.guard, self._hatch)
+        hatch = button("hatch a pretend clutch", "xp-hatch-clutch", self.guard, self._hatch)
         again = button("next seed", "xp-next-seed", self.guard, self._next_seed)
         box = VBox([row([hatch, self.seed, again]), self.hatched])
         box.add_class("xp-pretend")
@@ -130,7 +130,9 @@ class PairingPanel:
         self.question.continuous_update = False
         self.question.observe(self.guard(lambda _: self._ask()), "value")
         ask = button("work it out", "xp-ask", self.guard, self._ask)
-        return VBox([row([self.question, ask]), *self.problems.widgets, self.answer])
+        box = VBox([row([self.question, ask]), *self.problems.widgets, self.answer])
+        box.add_class("xp-asking")
+        return box
 
     def _fill(self) -> None:
         """Lists the animals again; the chosen ones stay chosen."""
@@ -199,7 +201,7 @@ class PairingPanel:
     def _show_clutch(self) -> None:
         eggs = "".join(paragraph(egg.text, _look_of(egg), "li") for egg in self.model.hatched)
         summary = self.model.clutch_summary
-        legend = paragraph(LEGEND, "xp-quiet") if eggs else ""
+        legend = paragraph(self.model.clutch_legend, "xp-quiet") if eggs else ""
         self.hatched.value = f'{paragraph(summary)}<ul class="xp-eggs">{eggs}</ul>{legend}' if eggs else ""
 
 

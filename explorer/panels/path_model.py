@@ -54,7 +54,8 @@ class PathModel:
         self.walk = WalkModel(desk)
         self.problem = ""
         self.reasons: tuple[str, ...] = ()
-        self._asked: object = None
+        self._searched: tuple[object, int] = (None, 0)
+        self._answered: object = None
         self._horizon = 0
 
     @property
@@ -67,13 +68,13 @@ class PathModel:
     @property
     def stale(self) -> bool:
         """Whether what is shown was found for another target, collection, season or horizon."""
-        return self._asked is not None and self._asked != self._question()
+        return self._answered is not None and self._answered != self._question()
 
     def begin(self) -> Callable[[Progress], list[Path]]:
         """The search for what is asked now, to be run anywhere; its result goes to `found` or `failed`."""
         desk, animals = self.desk, self.desk.animals
         assert animals is not None
-        self._asked, self._horizon = self._question(), self.seasons
+        self._searched = (self._question(), self.seasons)
         asked: dict[str, Any] = {
             "husbandry": desk.care,
             "today": desk.today,
@@ -92,6 +93,7 @@ class PathModel:
 
     def found(self, paths: list[Path]) -> None:
         """Takes the result of a search."""
+        self._answered, self._horizon = self._searched
         self.paths, self.problem, self.reasons = tuple(paths), "", ()
         if not paths and self.desk.animals is not None:
             count = "1 season" if self._horizon == 1 else f"{self._horizon} seasons"
@@ -108,10 +110,11 @@ class PathModel:
 
     def failed(self, error: BaseException) -> None:
         """Takes what stopped a search. Raises it again if it is nothing that the keeper can mend."""
+        self._answered, self._horizon = self._searched
         self.paths, self.reasons = (), ()
         self.choose(0)
         if not isinstance(error, (UnreachableTarget, GenesError)):
-            self._asked, self.problem = None, ""
+            self._answered, self.problem = None, ""
             raise error
         text = str(error)
         self.problem = f"{text[:1].upper()}{text[1:].rstrip('.')}."
@@ -168,7 +171,7 @@ class PathModel:
             {"key": "chance", "label": f"by season {self._horizon}", "kind": "number"},
             {"key": "expected", "label": "mean season", "kind": "number"},
             {"key": "clutches", "label": "clutches", "kind": "number"},
-            {"key": "kept", "label": "kept", "kind": "number"},
+            {"key": "kept", "label": "to keep", "kind": "number"},
         ]
 
     @property

@@ -22,13 +22,13 @@ from .walk_view import WalkView
 __all__ = ["PathPanel"]
 
 STYLE = """
-.xp-path .xp-aim p { display: inline; margin: 0 18px 0 0 }
-.xp-path .xp-paths .xp-table-top { display: none }
-.xp-path .xp-box { margin-bottom: 8px }
-.xp-path .xp-place { min-width: 120px; text-align: center }
-.xp-path .xp-place p { margin: 0 }
-.xp-path .xp-remarks p { display: inline; margin-right: 14px; color: var(--xp-quiet) }
-.xp-path .xp-remarks .xp-problem { color: var(--xp-warn) }
+.xp-path-tab .xp-aim p { display: inline; margin: 0 18px 0 0 }
+.xp-path-tab .xp-paths .xp-table-top { display: none }
+.xp-path-tab .xp-box { margin-bottom: 8px }
+.xp-path-tab .xp-place { min-width: 120px; text-align: center }
+.xp-path-tab .xp-place p { margin: 0 }
+.xp-path-tab .xp-remarks p { display: inline; margin-right: 14px; color: var(--xp-quiet) }
+.xp-path-tab .xp-remarks .xp-problem { color: var(--xp-warn) }
 """
 HINT = "Nothing to pair in this season. Choose a box in the drawing to read what to do with it."
 
@@ -69,7 +69,7 @@ class PathPanel:
                 self.result,
             ]
         )
-        self.root.add_class("xp-path")
+        self.root.add_class("xp-path-tab")
         show(self.form, False)
         show(self.allowances, False)
         self.seasons.observe(self.guard(lambda change: self._horizon_changed(change.new)), "value")
@@ -192,6 +192,7 @@ class PathPanel:
             walk = self.model.walk.drawing
             with self.walk.hold_sync():
                 self.walk.nodes, self.walk.edges, self.walk.columns = walk.nodes, walk.edges, walk.columns
+                self.walk.label = f"The walk, season by season: {walk.words}"
             self._show_season()
 
     def _show_words(self) -> None:

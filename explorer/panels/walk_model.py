@@ -9,7 +9,7 @@ from ..husbandry import season_name
 from ..looks import caution_text, look_cautions
 from ..notation import read_wanted
 from ..pairing import cross, percent
-from ..pictures import walk_layout
+from ..pictures import walk_in_words, walk_layout
 from ..planner import NodeWords, Path, Step, node_in_words, season_in_words, season_title, walk_length
 from .choosing import name_of, ready_of
 from .desk import Desk
@@ -19,11 +19,12 @@ __all__ = ["Walk", "WalkModel"]
 
 @dataclass(frozen=True)
 class Walk:
-    """The drawing of a path, as `WalkView` takes it."""
+    """The drawing of a path, as `WalkView` takes it. words: the same for those who do not see it."""
 
     nodes: list[dict[str, Any]]
     edges: list[dict[str, Any]]
     columns: list[dict[str, Any]]
+    words: str = ""
 
 
 class WalkModel:
@@ -55,7 +56,7 @@ class WalkModel:
             label, lines = self._box(path, node, data, names)
             nodes[node] = {**data, "label": label, "lines": lines, "title": " ".join((f"{said.title}.", *said.lines))}
         placed = walk_layout(nodes, graph.edges, lambda k: season_name(path.start + k - 1, self.desk.care))
-        return Walk(*placed)
+        return Walk(*placed, walk_in_words(nodes, graph.edges))
 
     @property
     def length(self) -> int:

@@ -18,7 +18,7 @@ __all__ = ["Curve", "chance_curves", "chance_curves_in_words"]
 HEIGHT = 270
 
 MOST_NAMED = 8
-"""With more seasons than this only every other one has its name beneath, so that they do not run together."""
+"""With more seasons than this, only every other one has its name and its chance written, so that none run together."""
 
 
 @dataclass(frozen=True)
@@ -31,6 +31,8 @@ class Curve:
 
 def chance_curves(curves: Sequence[Curve], chosen: int, seasons: Sequence[str]) -> dict[str, Any]:
     """Lines from season 1 to the horizon. chosen: index of the strong line; seasons: names of the seasons."""
+    last = max((len(curve.chances) for curve in curves), default=1)
+    named = [last <= MOST_NAMED or (last - 1 - k) % 2 == 0 for k in range(last)]
     figure = go.Figure()
     for number, curve in sorted(enumerate(curves), key=lambda item: item[0] == chosen):
         strong = number == chosen
@@ -40,7 +42,9 @@ def chance_curves(curves: Sequence[Curve], chosen: int, seasons: Sequence[str]) 
             mode="lines+markers+text" if strong else "lines+markers",
             line={"color": STRONG if strong else "#9aa5b1", "width": 3.5 if strong else 1.5},
             marker={"size": 8 if strong else 4},
-            text=[percent(chance) if chance else "" for chance in curve.chances] if strong else None,
+            text=[percent(chance) if chance and named[k] else "" for k, chance in enumerate(curve.chances)]
+            if strong
+            else None,
             textposition="top center",
             textfont={"size": 13, "color": INK},
             cliponaxis=False,
@@ -54,14 +58,12 @@ def chance_curves(curves: Sequence[Curve], chosen: int, seasons: Sequence[str]) 
         figure.add_hline(y=level, line={"color": FAINT, "width": 1, "dash": "dot"}, layer="below")
         place = {"xref": "paper", "x": 0, "y": level, "xanchor": "left", "yanchor": "bottom", "xshift": 4}
         figure.add_annotation(text=words, showarrow=False, font={"color": FAINT, "size": 13}, **place)
-    last = max((len(curve.chances) for curve in curves), default=1)
-    every = 1 if last <= MOST_NAMED else 2
     figure.update_layout(
         margin={"l": 56, "r": 26, "t": 14, "b": 46},
         xaxis={
             "tickmode": "array",
             "tickvals": list(range(1, last + 1)),
-            "ticktext": [f"{k + 1}<br>{escape(seasons[k]) if k % every == 0 else ''}" for k in range(last)],
+            "ticktext": [f"{k + 1}<br>{escape(seasons[k]) if named[k] else ''}" for k in range(last)],
             "tickfont": {"size": 11},
             "tickangle": 0,
             "range": [0.7, last + 0.4],

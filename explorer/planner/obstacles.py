@@ -79,7 +79,7 @@ def why_no_path(
     if not reasons:
         reasons.append("The generations that it takes do not fit in; try a later season.")
         if any(state.barred for state in states.values()):
-            reasons.append("Or allow a caution below, if you accept the risk.")
+            reasons.append("Or allow a gene that a caution keeps out, if you accept the risk.")
     return tuple(reasons)
 
 

@@ -25,7 +25,11 @@ INSTANCES = {
         "Pastel Leopard Enchi",
     ),
     "possible het": (
-        [("M", "male", {"Clown": 2}), ("F1", "female", {"Pastel": 1, "Clown": "2/3"}), ("F2", "female", {"Leopard": 1})],
+        [
+            ("M", "male", {"Clown": 2}),
+            ("F1", "female", {"Pastel": 1, "Clown": "2/3"}),
+            ("F2", "female", {"Leopard": 1}),
+        ],
         "Pastel Leopard Clown",
     ),
     "two possible hets and a two-copy target": (

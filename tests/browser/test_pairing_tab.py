@@ -15,7 +15,7 @@ def tab(page: Page, workbench: str) -> Locator:
 def opened(page: Page, workbench: str) -> Locator:
     page.goto(workbench)
     page.get_by_role("tab", name="Pairing").click()
-    shown = page.locator(".xp-pairing")
+    shown = page.locator(".xp-pairing-tab")
     expect(shown.locator(".xp-headline")).to_be_visible()
     return shown
 
@@ -66,6 +66,19 @@ def test_pairing__search_finds_by_name_or_gene(tab: Locator) -> None:
     expect(tab.locator(".xp-animal.xp-dam select option", has_text="Bracken")).to_have_count(1)
 
 
+def test_pairing__eggs_and_hatch_rate_are_counted_in(tab: Locator) -> None:
+    choose(tab, "dam", "F03 Juniper")
+    choose(tab, "sire", "M02 Alder")
+    eggs, rate = tab.get_by_label("eggs in a clutch"), tab.get_by_label("hatch rate")
+    eggs.fill("8")
+    rate.fill("50")
+    expect(tab.locator(".xp-headline")).to_contain_text("A clutch of eight has it with a chance of 40 %.")
+    expect(tab.locator(".xp-facts")).to_contain_text("50 % of viable eggs")
+    eggs.fill("6")
+    rate.fill("100")
+    expect(tab.locator(".xp-headline")).to_contain_text("A clutch of six has it with a chance of 55 %.")
+
+
 def test_pairing__looks_and_genotypes(tab: Locator) -> None:
     choose(tab, "dam", "F03 Juniper")
     choose(tab, "sire", "M02 Alder")
@@ -82,7 +95,7 @@ def test_pairing__the_same_seed_hatches_the_same_clutch(tab: Locator) -> None:
     seed, eggs = tab.locator(".xp-seed input"), tab.locator(".xp-clutch li")
     seed.fill("7")
     seed.press("Enter")
-    tab.locator(".xp-hatch").click()
+    tab.locator(".xp-hatch-clutch").click()
     expect(eggs).to_have_count(6)
     first = eggs.all_inner_texts()
     tab.locator(".xp-next-seed").click()
@@ -114,7 +127,7 @@ def test_pairing__no_accessibility_findings(
 ) -> None:
     choose(tab, "dam", "F03 Juniper")
     choose(tab, "sire", "M04 Teasel")
-    tab.locator(".xp-hatch").click()
+    tab.locator(".xp-hatch-clutch").click()
     expect(tab.locator(".xp-clutch li")).to_have_count(6)
     assert axe(tab.page) == []
     picture(tab.page, "pairing")

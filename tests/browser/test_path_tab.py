@@ -14,7 +14,7 @@ TARGET = "Leopard Pinstripe Desert Ghost"
 def tab(page: Page, workbench: str) -> Iterator[Locator]:
     page.goto(workbench)
     page.get_by_role("tab", name="Path").click()
-    shown = page.locator(".xp-path")
+    shown = page.locator(".xp-path-tab")
     expect(shown.locator(".xp-headline")).to_be_visible()
     yield shown
     aim(shown, TARGET)
@@ -28,7 +28,9 @@ def aim(tab: Locator, must: str) -> None:
 
 
 def find(tab: Locator) -> None:
+    """Searches to the end; for searches that take long enough to be seen."""
     tab.locator(".xp-find").click()
+    expect(tab.locator(".xp-job")).to_be_visible()
     expect(tab.locator(".xp-job")).to_be_hidden(timeout=SEARCH_MS)
 
 
@@ -37,8 +39,8 @@ def test_path__set_a_target_find_paths_and_walk(
 ) -> None:
     aim(tab, "dg, Leopard")
     expect(tab.locator(".xp-aim")).to_contain_text("The target must show Leopard and Desert Ghost.")
-    expect(tab.page.locator(".xp-target")).to_contain_text("Leopard Desert Ghost")
-    find(tab)
+    expect(tab.page.locator(".xp-top .xp-target")).to_contain_text("Leopard Desert Ghost")
+    tab.locator(".xp-find").click()
     expect(tab.locator(".xp-headline")).to_contain_text("Soonest: season 1")
     aim(tab, TARGET)
     expect(tab.locator(".xp-remarks")).to_contain_text("Something has changed")
@@ -81,13 +83,13 @@ def test_path__the_search_can_be_stopped(tab: Locator) -> None:
 
 def test_path__a_gene_that_nobody_carries_is_named(tab: Locator) -> None:
     aim(tab, "Leopard Ultramel")
-    find(tab)
+    tab.locator(".xp-find").click()
     expect(tab.locator(".xp-headline")).to_contain_text("No kept animal carries Ultramel, so no path leads to it")
 
 
 def test_path__no_path_says_why(tab: Locator) -> None:
     aim(tab, "Super Spider Clown")
-    find(tab)
+    tab.locator(".xp-find").click()
     expect(tab.locator(".xp-headline")).to_contain_text("No path reaches")
     expect(tab.locator(".xp-remarks")).to_contain_text("Every carrier of Spider is out (F14")
 
@@ -96,11 +98,11 @@ def test_path__a_caution_can_be_lifted_here_and_shows_in_the_frame(tab: Locator)
     tab.locator(".xp-cautions").click()
     box = tab.locator(".xp-allow").get_by_role("checkbox", name="allow Spider in plans")
     box.check()
-    expect(tab.page.locator(".xp-target")).to_contain_text("Spider")
+    expect(tab.page.locator(".xp-top .xp-target")).to_contain_text("Spider")
     box = tab.locator(".xp-allow").get_by_role("checkbox", name="allow Spider in plans")
     expect(box).to_be_checked()
     box.uncheck()
-    expect(tab.page.locator(".xp-target")).not_to_contain_text("Spider")
+    expect(tab.page.locator(".xp-top .xp-target")).not_to_contain_text("Spider")
 
 
 def test_path__a_slip_in_the_target_is_mended_by_a_click(tab: Locator) -> None:

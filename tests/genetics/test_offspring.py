@@ -69,6 +69,12 @@ def test_rates__one_entry_for_each_truth_about_the_parents():
     assert brood.chance(shows) == Fraction(1, 12)
 
 
+def test_rates__equal_chances_of_different_truths_are_one_entry():
+    brood = Brood.of(uncertain("female", a="1/2", c="1/2"), uncertain("male", a=1))
+    both = {"a": lambda d: d == order(("a",), ("a",)), "c": has("c")}
+    assert brood.rates(both) == {Fraction(1, 8): QUARTER, Fraction(0): Fraction(3, 4)}
+
+
 def test_rates__uncertain_lethal_counts_even_if_not_asked_for():
     brood = Brood.of(uncertain("female", b="1/2"), uncertain("male", b=1))
     assert brood.rates({}) == {Fraction(3, 4): HALF, ONE: HALF}

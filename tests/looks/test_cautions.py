@@ -83,10 +83,33 @@ def test_brood_cautions__a_recessive_needs_two_copies():
     assert brood_cautions(CATALOGUE, cross("Caramel Albino", "Normal").brood) == ()
 
 
-def test_brood_cautions__sex_and_a_sex_linked_gene_together():
-    """A caution on one sex is counted together with the sex-linked trait that another caution needs."""
-    odds = cross("Normal", "male maker Banana Desert")
-    (caution,) = odds.cautions
+CAUTION = """[[caution]]
+parts = [{{ gene = "Banana" }}, {{ gene = "Pastel" }}]
+{sex}text = "invented for this test"
+severity = "reported"
+strength = "weak"
+"""
+
+
+@pytest.mark.parametrize(
+    ("sex", "sire", "share"),
+    [
+        # Sons of a male maker have the gene with 93/200 of all eggs, daughters with 7/200 (r = 7/100 from memory).
+        ("male", "male maker Banana Pastel", Fraction(93, 400)),
+        ("female", "male maker Banana Pastel", Fraction(7, 400)),
+        ("male", "female maker Banana Pastel", Fraction(7, 400)),
+        ("", "male maker Banana Pastel", QUARTER),
+    ],
+)
+def test_brood_cautions__one_sex_and_a_gene_of_the_sex_pair_are_counted_together(tmp_path, sex, sire, share):
+    own = CAUTION.format(sex=f'sex = "{sex}"\n' if sex else "")
+    (tmp_path / "own.toml").write_text(own, encoding="utf-8")
+    (caution,) = cross("Normal", sire, catalogue=load_catalogue(tmp_path)).cautions
+    assert (caution.caution.text, caution.chance) == ("invented for this test", share)
+
+
+def test_brood_cautions__one_sex_and_an_autosomal_gene():
+    (caution,) = cross("Normal", "male maker Banana Desert").cautions
     assert caution.chance == QUARTER
 
 

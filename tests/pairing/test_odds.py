@@ -261,6 +261,8 @@ def test_top_looks__does_not_build_the_table():
         pytest.param("het Clown", "Clown", 3, {"at_least": 4}, 0, id="more than there are eggs"),
         pytest.param("Clown", "Clown", 0, {}, 0, id="no eggs"),
         pytest.param("Clown", "Clown", 1, {"hatch_rate": 0.81}, Fraction(81, 100), id="eggs that do not hatch"),
+        pytest.param("66% het Clown", "Clown", 2, {"hatch_rate": 0}, 0, id="nothing hatches"),
+        pytest.param("66% het Clown", "Clown", 2, {"hatch_rate": 0, "at_least": 0}, 1, id="nothing need hatch"),
         pytest.param("Clown", "Clown", {1: 0.5, 2: 0.5}, {"hatch_rate": 0.5}, Fraction(5, 8), id="clutch sizes"),
         pytest.param("het Clown", "Clown", 2, {"exactly": True}, Fraction(3, 4), id="exactly"),
         pytest.param("Clown", "Pastel Clown", 2, {"without": ["Pastel"]}, Fraction(3, 4), id="without"),

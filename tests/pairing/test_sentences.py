@@ -29,7 +29,10 @@ def test_look_in_words():
 @pytest.mark.parametrize(
     ("dam", "sire", "look", "text"),
     [
-        ("Super Pastel", "Normal", "Pastel", "Every hatchling shows Pastel. A clutch of six has it with a chance of 100 %."),
+        (
+            *("Super Pastel", "Normal", "Pastel"),
+            "Every hatchling shows Pastel. A clutch of six has it with a chance of 100 %.",
+        ),
         ("Pastel", "Pastel", "Pastel", "3 in 4 show Pastel. A clutch of six has it with a chance of >99.9 %."),
         ("Pastel", "Normal", "Leopard", "No hatchling shows Leopard."),
     ],

@@ -50,7 +50,9 @@ def test_choices__those_ready_first_and_nobody_left_out(desk):
     assert labels[4] == "F5 Wren · Pinstripe het Desert Ghost · sold"
 
 
-@pytest.mark.parametrize(("search", "ids"), [("jun", ["F1"]), ("pin SEDGE", ["F2"]), ("ghost", ["F1", "F5"]), ("x y", [])])
+@pytest.mark.parametrize(
+    ("search", "ids"), [("jun", ["F1"]), ("pin SEDGE", ["F2"]), ("ghost", ["F1", "F5"]), ("x y", [])]
+)
 def test_choices__search(desk, search, ids):
     assert [choice.id for choice in PairingModel(desk).choices("dam", search)] == ids
 
@@ -86,7 +88,8 @@ def test_headline__about_the_target_once_the_pair_can_give_it(model, desk):
     assert model.headline == (
         "1 in 16 shows Leopard Pinstripe Desert Ghost. A clutch of six has it with a chance of 32 %."
     )
-    assert model.not_ready == (f"M3 Teasel, {next(c for c in model.choices('sire') if c.id == 'M3').label.split(' · ')[2]}",)
+    (choice,) = (choice for choice in model.choices("sire") if choice.id == "M3")
+    assert model.not_ready == (f"M3 Teasel, {choice.label.split(' · ')[2]}",)
 
 
 def test_headline__follows_the_target(model, desk):
@@ -100,7 +103,8 @@ def test_headline__follows_the_target(model, desk):
 def test_bars__looks_and_genotypes_with_their_chances(model, desk):
     odds = cross(desk.animals["F1"], desk.animals["M1"])
     bars, total = model.bars
-    assert {bar.label: bar.chance for bar in bars} == dict(zip(odds.looks()["look"], odds.looks()["fraction"], strict=True))
+    table = odds.looks()
+    assert {bar.label: bar.chance for bar in bars} == dict(zip(table["look"], table["fraction"], strict=True))
     assert total == len(bars) == 4
     assert {bar.label: bar.closeness for bar in bars}[LDG] == Fraction(2, 3)
     model.genotypes = True

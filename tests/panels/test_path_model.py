@@ -87,6 +87,12 @@ def test_stale__once_the_target_changes(model, desk):
     assert model.stale
 
 
+def test_stale__what_is_shown_stays_old_after_a_search_that_was_stopped(model, desk):
+    desk.aim("Leopard")
+    model.begin()
+    assert model.stale
+
+
 def test_no_path__says_why(desk):
     model = PathModel(desk)
     model.seasons = 2
@@ -99,8 +105,8 @@ def test_unreachable__its_message(desk):
     desk.aim("Leopard Pinstripe")
     model = searched(PathModel(desk))
     assert model.headline == (
-        "No kept animal carries Pinstripe, so no path leads to it; add an animal that carries it, or take it out of the "
-        "target."
+        "No kept animal carries Pinstripe, so no path leads to it; "
+        "add an animal that carries it, or take it out of the target."
     )
     assert model.paths == ()
 
@@ -157,6 +163,7 @@ def test_walk__drawing_names_animals_and_reads_aloud(model):
     assert nodes["hatchling 1"]["lines"][0].startswith("keep a ")
     assert nodes["pairing 1"]["title"].startswith("Pairing 1, from season 1 (2026/27). Pair F1 Juniper")
     assert nodes["target"]["lines"] == ["Leopard Clown"]
+    assert model.walk.drawing.words.startswith("season 1: F1 × M1 gives hatchling 1 (")
     assert {edge["a"] for edge in model.walk.drawing.edges} <= nodes.keys()
 
 

@@ -30,8 +30,9 @@ def test_chance_curves__seasons_by_number_and_name():
 
 def test_chance_curves__with_many_seasons_every_other_is_named():
     names = [str(2026 + k) for k in range(12)]
-    ticks = chance_curves([Curve("path 1", [0.5] * 12)], 0, names)["layout"]["xaxis"]["ticktext"]
-    assert ticks[:3] == ["1<br>2026", "2<br>", "3<br>2028"]
+    figure = chance_curves([Curve("path 1", [0.5] * 12)], 0, names)
+    assert figure["layout"]["xaxis"]["ticktext"][-3:] == ["10<br>2035", "11<br>", "12<br>2037"]
+    assert figure["data"][0]["text"][-3:] == ["50 %", "", "50 %"]
 
 
 def test_chance_curves_in_words():

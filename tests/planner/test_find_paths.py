@@ -83,7 +83,7 @@ def test_graph__is_a_copy(demo_paths):
 
 
 def test_youngsters__wait_for_their_season(demo, demo_paths):
-    """M04 hatched in July 2026, so he is of season 2025/26 and with a wait of 2 sires from 2027/28, the second season."""
+    """M04 hatched in July 2026, so he is of season 2025/26 and with a wait of 2 sires from 2027/28, season 2."""
     with_him = [path for path in demo_paths if "M04" in owned_in(path)]
     assert with_him
     for path in with_him:
@@ -208,7 +208,7 @@ def test_errors__say_what_is_needed(demo, tmp_path):
         find_paths(demo, "Pastell", today=TODAY)
     with pytest.raises(ImpossibleGenes):
         find_paths(demo, "het Clown", today=TODAY)
-    with pytest.raises(UnreachableTarget, match="no kept animal carries Ultramel.*add an animal that carries it"):
+    with pytest.raises(UnreachableTarget, match=r"no kept animal carries Ultramel.*add an animal that carries it"):
         find_paths(demo, "Pastel Ultramel", today=TODAY)
     with pytest.raises(GenesError):
         find_paths(demo, TARGET, today=TODAY, testable=["Nonsense"])

@@ -26,7 +26,8 @@ def test_obstacles__genes_with_cautions_and_whom_they_keep_out():
     assert {"Spider", "Desert"} <= found.keys()
     assert found["Spider"].animals == ("F1",)
     assert found["Desert"].animals == ("F2",)
-    assert all(caution.keeps_out or caution.severity == "infertile" for one in found.values() for caution in one.cautions)
+    cautions = [caution for one in found.values() for caution in one.cautions]
+    assert all(caution.keeps_out or caution.severity == "infertile" for caution in cautions)
 
 
 def test_obstacles__a_caution_that_only_bars_pairings_names_nobody():
@@ -72,5 +73,5 @@ def test_why_no_path__too_few_seasons():
 def test_why_no_path__points_at_cautions():
     animals = collection(adult("F1", "f", "Leopard"), adult("M1", "m", "Clown"), adult("M2", "m", "Spider Clown"))
     assert why_no_path(animals, "Leopard Clown", 2, today=TODAY)[-1] == (
-        "Or allow a caution below, if you accept the risk."
+        "Or allow a gene that a caution keeps out, if you accept the risk."
     )

@@ -5,7 +5,7 @@ from itertools import combinations
 
 import pytest
 
-from explorer.genetics import Brood, none_of
+from explorer.genetics import Brood, none_of, order
 from explorer.pairing import cross
 from tests.reference.genomes import animal, genotypes, hets, linked, looks, recessive, single_copy, unlinked
 
@@ -161,3 +161,37 @@ def test_double_test_cross__1_to_1_to_1_to_1():
     genome = unlinked(recessive("a"), recessive("b"))
     tester = animal(genome, "male", a=("a", "a"), b=("b", "b"))
     assert looks(Brood.of(hets(genome, "female"), tester)) == dict.fromkeys(("", "a", "b", "ab"), FOUR)
+
+
+def test_repulsion__by_three_routes():
+    """Ab/Ab with aB/aB, r = 1/10, all to show both recessives. Derived: chances of one egg.
+
+    Second generation at once (r/2)^2 = 1/400; the first generation with aB/aB gives ab/aB with r/2 = 1/20; two of
+    these give 1/4, and one of them with the first generation r/4 = 1/40.
+    """
+    r = Fraction(1, 10)
+    genome = linked(recessive("a"), recessive("b"), rate=r)
+
+    def both(one, other):
+        pair = animal(genome, "female", map=one), animal(genome, "male", map=other)
+        return looks(Brood.of(*pair)).get("ab", 0)
+
+    first, parent, recombinant = (("a", ""), ("", "b")), (("", "b"), ("", "b")), (("a", "b"), ("", "b"))
+    assert both((("a", ""), ("a", "")), parent) == 0
+    assert both(first, first) == (r / 2) ** 2 == Fraction(1, 400)
+    assert both(recombinant, recombinant) == FOUR
+    assert both(recombinant, first) == r / 4 == Fraction(1, 40)
+    group = genome.by_name["map"]
+    made = Brood.of(animal(genome, "female", map=first), animal(genome, "male", map=parent)).distribution(group)
+    assert made[order(("a", "b"), ("", "b"))] == r / 2
+    assert looks(Brood.of(animal(genome, "female", map=first), animal(genome, "male", map=parent))) == {
+        "": Fraction(1, 2),
+        "b": Fraction(1, 2),
+    }
+
+
+def test_four_single_copy_genes__one_in_sixteen():
+    """Two offspring of true-breeding parents, AB and CD; all four copies with (1/2)^4. Derived."""
+    odds = cross("Pastel Leopard", "Enchi Mojave")
+    assert odds.chance("Pastel Leopard Enchi Mojave") == Fraction(1, 16)
+    assert odds.chance_in_clutch("Pastel Leopard Enchi Mojave", eggs=5) == 1 - Fraction(15, 16) ** 5
