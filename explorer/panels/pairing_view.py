@@ -19,7 +19,7 @@ __all__ = ["PairingPanel"]
 
 STYLE = """
 .xp-picker { flex: 1 1 480px; min-width: 0; gap: 2px }
-.xp-workbench .xp-picker .xp-search { flex: 0 0 150px; width: 150px; min-width: 0 }
+.xp-workbench .xp-picker .xp-search { flex: 0 0 138px; width: 138px; min-width: 0 }
 .xp-workbench .xp-asking { margin-top: 10px }
 .xp-workbench .xp-picker .xp-animal { flex: 1 1 auto; width: auto; min-width: 0 }
 .xp-workbench .xp-pairing-tab :is(.widget-text, .widget-dropdown) label { width: auto; margin-right: 8px }

@@ -140,7 +140,8 @@ class PathPanel:
     def _fill_cautions(self) -> None:
         found = self.model.allowances
         barring = sum(not one.allowed for one in found)
-        self.cautions.description = f"cautions: {barring} keep animals out" if barring else "cautions: none keep out"
+        genes = f"{barring} gene" if barring == 1 else f"{barring} genes"
+        self.cautions.description = f"cautions on {genes}" if barring else "cautions: none in the way"
         rows = []
         for one in found:
             box = Checkbox(description=f"allow {one.gene} in plans", value=one.allowed, indent=False)
