@@ -26,7 +26,10 @@ def cross(
         _of_sex(sire, sire.genotype, "male")
         if dam.id == sire.id:
             raise ImpossibleGenes(
-                text=dam.id, found="one animal as both parents", needed="two animals", advice="choose another dam or sire"
+                text=dam.id,
+                found="one animal as both parents",
+                needed="two animals",
+                advice="choose another dam or sire",
             )
         return Offspring(Brood(knowledge.genome, knowledge.pair(dam.id, sire.id)), knowledge.catalogue)
     for animal in (dam, sire):
