@@ -12,6 +12,8 @@ from .planner import UnreachableTarget, find_paths
 if _typing.TYPE_CHECKING:
     from pathlib import Path
 
+    from .catalogue import Catalogue
+
 __all__ = [
     "AmbiguousGenes",
     "CollectionError",
@@ -30,8 +32,8 @@ __all__ = [
 ]
 
 
-def open_workbench(path: "str | Path | None" = None) -> _typing.Any:
+def open_workbench(path: "str | Path | None" = None, catalogue: "Catalogue | None" = None) -> _typing.Any:
     """The workbench for a notebook cell, on the collection file at `path` (default: the demo collection)."""
     from .panels import open_workbench as build
 
-    return build(path)
+    return build(path, catalogue)

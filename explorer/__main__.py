@@ -21,7 +21,7 @@ import time
 import urllib.error
 import urllib.request
 import webbrowser
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from types import FrameType
 from typing import Any
@@ -46,9 +46,7 @@ class LaunchError(Exception):
 def main(arguments: Sequence[str] | None = None) -> int:
     """Open the workbench and stay until it is closed. Returns the exit status: 0, or 2 if it could not be opened."""
     options = _parser().parse_args(arguments)
-    for name in ("SIGTERM", "SIGHUP"):
-        if hasattr(signal, name):
-            signal.signal(getattr(signal, name), _interrupt)
+    _on_signals(_interrupt)
     folder = Path(tempfile.mkdtemp(prefix="pairing-explorer-"))
     try:
         collection = _collection(options.collection, folder)
@@ -75,6 +73,13 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--port", type=int, default=0, help="the port on this computer (default: any free one)")
     parser.add_argument("--no-browser", action="store_true", help="print the address, open no browser")
     return parser
+
+
+def _on_signals(action: Callable[[int, FrameType | None], None] | signal.Handlers) -> None:
+    """What Ctrl-C, the end of the session and a polite kill do from now on."""
+    for name in ("SIGINT", "SIGTERM", "SIGHUP"):
+        if hasattr(signal, name):  # Windows has no SIGHUP
+            signal.signal(getattr(signal, name), action)
 
 
 def _interrupt(number: int, frame: FrameType | None) -> None:
@@ -207,7 +212,7 @@ def _serve(folder: Path, port: int, *, browser: bool) -> None:
         while process.poll() is None:
             time.sleep(0.2)  # unlike process.wait(), this can be interrupted on every system
     finally:
-        signal.signal(signal.SIGINT, signal.SIG_IGN)  # a second Ctrl-C must not leave JupyterLab behind
+        _on_signals(signal.SIG_IGN)  # a second Ctrl-C must not leave JupyterLab behind
         server.stop(process)
 
 

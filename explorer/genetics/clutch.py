@@ -9,6 +9,8 @@ from numbers import Integral
 
 __all__ = ["EggLaw", "at_least", "egg_law", "exact", "expected_eggs", "none_of"]
 
+ROUNDING = Fraction(1, 10**9)
+
 EggLaw = Mapping[int, Fraction]
 """Number of eggs laid -> probability; sums to 1."""
 
@@ -27,7 +29,8 @@ def exact(number: float | int | str | Fraction) -> Fraction:
 def egg_law(eggs: int | Mapping[int, float | Fraction]) -> dict[int, Fraction]:
     """A fixed clutch size, or size -> chance, as a distribution.
 
-    Raises ValueError if a size is not a whole number from 0 or the chances do not sum to 1.
+    Chances given as floats may miss 1 by rounding and are then scaled. Raises ValueError if a size is not a whole
+    number from 0 or the chances do not sum to 1.
     """
     law = {n: exact(chance) for n, chance in eggs.items()} if isinstance(eggs, Mapping) else {eggs: Fraction(1)}
     for n, chance in law.items():
@@ -35,8 +38,11 @@ def egg_law(eggs: int | Mapping[int, float | Fraction]) -> dict[int, Fraction]:
             raise ValueError(f"a clutch has a whole number of eggs from 0 up, found {n!r}")
         if not 0 <= chance <= 1:
             raise ValueError(f"the chance of {n} eggs lies from 0 to 1, found {chance}")
-    if sum(law.values()) != 1:
-        raise ValueError(f"the chances of the clutch sizes must sum to 1, found {sum(law.values())}")
+    total = sum(law.values(), Fraction(0))
+    if isinstance(eggs, Mapping) and abs(total - 1) < ROUNDING and any(isinstance(c, float) for c in eggs.values()):
+        law = {n: chance / total for n, chance in law.items()}
+    elif total != 1:
+        raise ValueError(f"the chances of the clutch sizes must sum to 1, found {total}")
     return {int(n): chance for n, chance in law.items() if chance}
 
 

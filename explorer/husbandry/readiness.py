@@ -9,6 +9,7 @@ from datetime import date
 from ..catalogue import Catalogue, Caution
 from ..collection import Animal
 from ..looks import carried
+from ..notation import genes_named
 from .care import Husbandry
 from .seasons import first_season, season_name, season_of_hatch
 
@@ -52,8 +53,9 @@ def readiness(
     Status, sex, age and weight decide; a weight without a day counts as current. allow: names of genes, or "all",
     whose cautions no longer bar an animal.
     """
-    cautions = _cautions(animal, catalogue or animal.knowledge.catalogue)
-    allowed = {name.casefold() for name in ([allow] if isinstance(allow, str) else allow)}
+    book = catalogue or animal.knowledge.catalogue
+    cautions = _cautions(animal, book)
+    allowed = genes_named(allow, book, (gene.name for gene in book.genes))
     barred = any(_bars(caution) and not _is_allowed(caution, allowed) for caution in cautions)
     if animal.status != "kept":
         return Readiness(False, None, (animal.status,), "", cautions, barred)
@@ -98,7 +100,7 @@ def _bars(caution: Caution) -> bool:
 
 
 def _is_allowed(caution: Caution, allowed: Collection[str]) -> bool:
-    return "all" in allowed or all(part.gene.casefold() in allowed for part in caution.parts)
+    return all(part.gene in allowed for part in caution.parts)
 
 
 def _months_later(day: date, months: int) -> date:

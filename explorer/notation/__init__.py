@@ -1,6 +1,7 @@
 """How people write it: trade shorthand to genotype and back."""
 
 from .errors import AmbiguousGenes, GenesError, ImpossibleGenes, UnreadableGenes
+from .naming import genes_named, texts_of
 from .reading import read_genes, read_wanted
 from .writing import write_diplotypes, write_genes, write_shown
 
@@ -9,8 +10,10 @@ __all__ = [
     "GenesError",
     "ImpossibleGenes",
     "UnreadableGenes",
+    "genes_named",
     "read_genes",
     "read_wanted",
+    "texts_of",
     "write_diplotypes",
     "write_genes",
     "write_shown",

@@ -34,7 +34,7 @@ class Desk:
         self.catalogue = catalogue or load_catalogue()
         self.path = Path(path).expanduser().absolute()
         self.now = self.today = today
-        self.care = Husbandry()
+        self.care = Husbandry(catalogue=self.catalogue)
         self.animals: Collection | None = None
         self.refused: tuple[Path, tuple[Finding, ...]] | None = None
         self.unsaved = False

@@ -9,6 +9,7 @@ from typing import Any
 
 from ipywidgets import Dropdown, HBox, Tab, VBox, Widget
 
+from ..catalogue import Catalogue
 from ..husbandry import first_season, season_dates, season_name
 from .clock import today
 from .collection_model import CollectionModel
@@ -36,20 +37,20 @@ DEMO = "demo_collection.csv"
 _open: dict[Path, Workbench] = {}
 
 
-def open_workbench(path: str | Path | None = None) -> Widget:
+def open_workbench(path: str | Path | None = None, catalogue: Catalogue | None = None) -> Widget:
     """The workbench on a collection file, by default the demo collection. One for each file: a second call shows the
     same one, with everything as it was left."""
     file = (Path(path) if path is not None else _demo()).expanduser().resolve()
     if file not in _open:
-        _open[file] = Workbench(file)
+        _open[file] = Workbench(file, catalogue)
     return _open[file].root
 
 
 class Workbench:
     """`root` is the widget to show, `desk` what all panels share, `panels` the panels by the title of their tab."""
 
-    def __init__(self, path: Path) -> None:
-        self.desk = Desk(path, today())
+    def __init__(self, path: Path, catalogue: Catalogue | None = None) -> None:
+        self.desk = Desk(path, today(), catalogue)
         self.desk.open(path)
         self.guard = Guard("The workbench")
         self.collection = CollectionModel(self.desk)

@@ -14,7 +14,7 @@ from math import inf
 from .outcomes import Class, Outcomes
 from .plan import Pairing, Plan
 
-__all__ = ["Score", "score"]
+__all__ = ["Odds", "Score", "score"]
 
 Spot = tuple[int, int] | None
 """(number of the class, seasons until it may breed), or None while the place is empty."""
@@ -25,19 +25,33 @@ DONE: Spot = (-1, 0)
 """An animal that the plan no longer needs."""
 
 
+Parents = dict[tuple[int, int], float]
+"""(dam's, sire's class) -> weight."""
+
+
+@dataclass(frozen=True)
+class Odds:
+    """Chance per egg, and in a clutch that is laid, averaged over the parents' true genotypes."""
+
+    per_egg: float
+    in_clutch: float
+
+
 @dataclass(frozen=True)
 class Score:
     """What a plan is worth.
 
     curve: chance that the target has hatched by season k + 1. expected: mean season of that, inf if it may never
     hatch. clutches: mean number of clutches laid within the horizon. filled: for each place, the chance that it is
-    filled by season k + 1 and no target has hatched. states: how many states the chain went through.
+    filled by season k + 1 and no target has hatched. odds: for each pairing, those of the target and then of each place
+    it fills, in the season in which it starts with the best luck. states: how many states the chain went through.
     """
 
     curve: tuple[float, ...]
     expected: float
     clutches: float
     filled: tuple[tuple[float, ...], ...]
+    odds: tuple[tuple[Odds, ...], ...]
     states: int
 
 
@@ -57,20 +71,38 @@ def score(
     initial = chain.first(start)
     now, curve, reached, clutches = initial, [], 0.0, 0.0
     filled: list[list[float]] = [[] for _ in plan.places]
-    for _ in range(seasons):
+    _, starts = plan.soonest(waits)
+    parents: list[Parents] = [{} for _ in plan.pairings]
+    for season in range(1, max(seasons, *starts) + 1):
         then: dict[State, float] = {}
         for state, weight in now.items():
+            if season in starts:
+                chain.note_parents(state, weight, parents, [start == season for start in starts])
             hit, moves, laid = chain.season(state)
-            reached += weight * hit
-            clutches += weight * laid
+            if season <= seasons:
+                reached += weight * hit
+                clutches += weight * laid
             for after, chance in moves:
                 then[after] = then.get(after, 0.0) + weight * chance
         now = then
+        if season > seasons:
+            continue
         curve.append(min(reached, 1.0))
         for number, column in enumerate(filled):
             column.append(sum(weight for state, weight in now.items() if state[number] is not None))
     expected = sum(weight * chain.mean(state) for state, weight in initial.items())
-    return Score(tuple(curve), expected, clutches, tuple(tuple(column) for column in filled), chain.size)
+    odds = tuple(_odds(outcomes, known, p.keeps) for p, known in zip(plan.pairings, parents, strict=True))
+    return Score(tuple(curve), expected, clutches, tuple(tuple(column) for column in filled), odds, chain.size)
+
+
+def _odds(outcomes: Outcomes, parents: Parents, places: tuple[int, ...]) -> tuple[Odds, ...]:
+    total = sum(parents.values())
+    sums = [[0.0, 0.0] for _ in range(1 + len(places))]
+    for (dam, sire), weight in parents.items():
+        for entry, q in zip(sums, outcomes.per_egg(dam, sire, places), strict=True):
+            entry[0] += weight / total * q
+            entry[1] += weight / total * outcomes.in_clutch(q)
+    return tuple(Odds(*entry) for entry in sums)
 
 
 class _Chain:
@@ -97,6 +129,15 @@ class _Chain:
     def size(self) -> int:
         """Number of states met so far."""
         return len(self._seasons)
+
+    def note_parents(self, state: State, weight: float, parents: list[Parents], now: list[bool]) -> None:
+        """Adds the state's weight to the parents' classes of each pairing that is made in it and starts now."""
+        for pairing, _ in self._at_work(state):
+            number = self.plan.pairings.index(pairing)
+            dam, sire = state[pairing.dam], state[pairing.sire]
+            if now[number] and dam is not None and sire is not None:
+                key = (dam[0], sire[0])
+                parents[number][key] = parents[number].get(key, 0.0) + weight
 
     def season(self, state: State) -> tuple[float, list[tuple[State, float]], float]:
         """(chance that the target hatches this season, the states it may end in without, clutches laid)."""

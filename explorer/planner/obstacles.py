@@ -36,7 +36,7 @@ def obstacles(
 
     A gene that is allowed is listed too, so that it can be put back. Raises GenesError if a text cannot be read.
     """
-    care = husbandry or Husbandry()
+    care = husbandry or Husbandry(catalogue=animals.catalogue)
     kept = [animal for animal in animals if animal.status == "kept"]
     present = {gene for animal in kept for gene in _genes(animal)}
     question = Question(animals.catalogue, target, without=without, present=present)
@@ -63,15 +63,21 @@ def why_no_path(
     allow: Sequence[str] = (),
 ) -> tuple[str, ...]:
     """Plain reasons why no path was found, as far as the animals tell; one sentence each."""
-    care = husbandry or Husbandry()
+    care = husbandry or Husbandry(catalogue=animals.catalogue)
     kept = [animal for animal in animals if animal.status == "kept"]
     states = {animal.id: readiness(animal, care, today, animals.catalogue, allow) for animal in kept}
     usable = [animal for animal in kept if _usable(animal, states[animal.id], seasons)]
     reasons = []
+    wanted = read_wanted(target, animals.catalogue)
+    for gene, copies in wanted.items():
+        if copies == 2 and animals.catalogue.gene(gene).two_copies == "not viable":
+            reasons.append(f"Two copies of {gene} are recorded as not viable.")
+    if not care.lay_rate or not care.hatch_rate or not any(care.law):
+        reasons.append("With this lay rate, hatch rate and clutch size nothing hatches.")
     for sex in ("female", "male"):
         if not any(animal.sex == sex for animal in usable):
             reasons.append(f"No {sex} can breed within {seasons} {'season' if seasons == 1 else 'seasons'}.")
-    for gene in read_wanted(target, animals.catalogue):
+    for gene in wanted:
         carriers = [animal for animal in kept if gene in _genes(animal)]
         if carriers and not any(animal in usable for animal in carriers):
             said = "; ".join(f"{one.id}: {_why_out(one, states[one.id], seasons)}" for one in carriers)

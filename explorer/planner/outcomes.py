@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itertools import product
+from math import prod
 
 from ..genetics import Diplotype, EggLaw, viable, zygotes
 from .plan import Plan
@@ -15,6 +16,9 @@ Class = tuple[Diplotype, ...]
 
 Outcome = tuple[float, tuple[int, ...]]
 """Chance of an outcome without the target, and the class kept for each place (-1: none)."""
+
+Table = list[tuple[Diplotype, float, bool]]
+"""Of one group: viable diplotype, its chance per egg, and whether it is what the target asks for there."""
 
 
 def groups_that_matter(question: Question, plan: Plan) -> tuple[int, ...]:
@@ -45,7 +49,7 @@ class Outcomes:
         self.hatch_rate, self.lay_rate = hatch_rate, lay_rate
         self.classes: list[Class] = []
         self._numbers: dict[Class, int] = {}
-        self._tables: dict[tuple[int, Diplotype, Diplotype], list[tuple[Diplotype, float, bool]]] = {}
+        self._tables: dict[tuple[int, Diplotype, Diplotype], Table] = {}
         self._known: dict[tuple[int, int, tuple[int, ...]], list[Outcome]] = {}
 
     def number(self, of: Class) -> int:
@@ -65,6 +69,17 @@ class Outcomes:
         if found is None:
             found = self._known[key] = self._outcomes(dam, sire, places)
         return found
+
+    def per_egg(self, dam: int, sire: int, places: tuple[int, ...]) -> list[float]:
+        """Chance that one egg is the target, then for each place that it meets what is asked there."""
+        tables = self._tables_of(dam, sire)
+        kinds = [[[entry for entry in table if entry[2]] for table in tables]]
+        kinds += [self._fitting(tables, number) for number in places]
+        return [prod(sum(p for _, p, _ in table) for table in kind) for kind in kinds]
+
+    def in_clutch(self, q: float) -> float:
+        """Chance that a clutch that is laid has at least one hatchling of a kind that each egg is with chance q."""
+        return 1 - self._none(q)
 
     def _outcomes(self, dam: int, sire: int, places: tuple[int, ...]) -> list[Outcome]:
         target, kinds = self._egg(dam, sire, places)
@@ -98,30 +113,15 @@ class Outcomes:
 
     def _egg(self, dam: int, sire: int, places: tuple[int, ...]) -> tuple[float, list[dict[int, float]]]:
         """Chance per egg of the target, and for each place class -> chance of an egg kept for it (target apart)."""
-        tables = [
-            self._table(at, d, s)
-            for at, d, s in zip(self.groups, self.classes[dam], self.classes[sire], strict=True)
-        ]
+        tables = self._tables_of(dam, sire)
         target = 1.0
         for table in tables:
             target *= sum(p for _, p, hit in table if hit)
         return target, [self._kept(tables, place) for place in places]
 
-    def _kept(self, tables: list[list[tuple[Diplotype, float, bool]]], number: int) -> dict[int, float]:
-        question, place = self.question, self.plan.places[number]
-        fitting = []
-        for at, table in zip(self.groups, tables, strict=True):
-            group, option = question.groups[at], question.options[at][place.options[at]]
-            fitting.append(
-                [
-                    entry
-                    for entry in table
-                    if question.fits(group, option, entry[0])
-                    and (not group.sex or question.genome.sex_of(entry[0]) == place.sex)
-                ]
-            )
+    def _kept(self, tables: list[Table], number: int) -> dict[int, float]:
         kept: dict[int, float] = {}
-        for combination in product(*fitting):
+        for combination in product(*self._fitting(tables, number)):
             if not all(hit for _, _, hit in combination):
                 chance = 1.0
                 for _, p, _ in combination:
@@ -130,8 +130,25 @@ class Outcomes:
                 kept[of] = kept.get(of, 0.0) + chance
         return kept
 
-    def _table(self, at: int, dam: Diplotype, sire: Diplotype) -> list[tuple[Diplotype, float, bool]]:
-        """Viable diplotype, its chance per egg, and whether it is what the target asks for at this group."""
+    def _fitting(self, tables: list[Table], number: int) -> list[Table]:
+        """The tables without what does not meet the requirement of a place, its sex included."""
+        question, place = self.question, self.plan.places[number]
+        return [
+            [
+                entry
+                for entry in table
+                if question.fits(question.groups[at], question.options[at][place.options[at]], entry[0])
+                and (not question.groups[at].sex or question.genome.sex_of(entry[0]) == place.sex)
+            ]
+            for at, table in zip(self.groups, tables, strict=True)
+        ]
+
+    def _tables_of(self, dam: int, sire: int) -> list[Table]:
+        return [
+            self._table(at, d, s) for at, d, s in zip(self.groups, self.classes[dam], self.classes[sire], strict=True)
+        ]
+
+    def _table(self, at: int, dam: Diplotype, sire: Diplotype) -> Table:
         key = (at, dam, sire)
         found = self._tables.get(key)
         if found is None:

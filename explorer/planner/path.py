@@ -15,7 +15,8 @@ class Keep:
 
     name: how later steps call it. shows: what it must show ("" if any hatchling of the sex will do). hides: genes that
     must not show. tested: genes it must be tested for. genes: what it then certainly is, and what may be hidden in it.
-    per_egg, in_clutch: chances averaged over what its parents may carry. filled: chance by season k + 1 that it is
+    per_egg, in_clutch: chances of an egg and of a clutch that is laid, averaged over what its parents may truly carry
+    in the season the step starts with the best luck. filled: chance by season k + 1 that it is
     there and no target has hatched.
     """
 

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 from itertools import product
 
 from ..collection import Animal, Collection
 from ..genetics import Diplotype
 from ..husbandry import Husbandry, first_season, readiness
 from ..looks import carried
+from ..notation import texts_of
 from .chain import Score, score
 from .kinds import Kinds
 from .labels import Label, Match
@@ -70,9 +71,13 @@ def find_paths(
     raise to stop the search. Raises UnreachableTarget if no kept animal can carry a wanted gene, GenesError if a text
     cannot be read.
     """
-    if seasons < 1:
-        raise ValueError(f"a horizon of at least 1 season is needed, found {seasons}")
-    care = husbandry or Husbandry()
+    if isinstance(today, datetime):
+        today = today.date()
+    if not isinstance(today, date):
+        raise ValueError(f"today must be a date, such as date(2026, 11, 25); found {today!r}")
+    if not isinstance(seasons, int) or seasons < 1:
+        raise ValueError(f"a horizon of at least 1 season is needed, found {seasons!r}")
+    care = husbandry or Husbandry(catalogue=animals.catalogue)
     tell: Progress = progress or (lambda share, text: None)
     kept = [animal for animal in animals if animal.status == "kept"]
     present = {gene for animal in kept for gene in _genes(animal)}
@@ -86,7 +91,7 @@ def find_paths(
     if any(_shows(question, animal) for animal in kept):
         return [owned_path(question, seasons, start, tuple(a.id for a in kept if _shows(question, a)))]
     kinds = Kinds(question)
-    pool = _pool(question, kinds, kept, care, today, seasons, tuple([allow] if isinstance(allow, str) else allow))
+    pool = _pool(question, kinds, kept, care, today, seasons, texts_of(allow))
     waits = {"female": care.female_wait, "male": care.male_wait}
     tell(0.0, "looking for pairings")
     hatch_rate, lay_rate = float(care.hatch_rate), float(care.lay_rate)

@@ -9,7 +9,7 @@ from itertools import product
 from ..catalogue import Catalogue, Caution
 from ..genetics import ABSENT, WILD, Diplotype, Event, Genome, Group, genome_of, order
 from ..looks import absent_events, carried, shown, wanted_events
-from ..notation import read_wanted
+from ..notation import ImpossibleGenes, genes_named, read_wanted, texts_of
 
 __all__ = ["Question", "Requirement", "UnreachableTarget"]
 
@@ -60,10 +60,18 @@ class Question:
         self.genome: Genome = genome_of(catalogue)
         self.target = target
         self.wanted = read_wanted(target, catalogue)
-        self.without = tuple(dict.fromkeys(g for text in _texts(without) for g in read_wanted(text, catalogue)))
-        self.testable = _names(catalogue, testable, self.wanted)
+        self.without = tuple(dict.fromkeys(g for text in texts_of(without) for g in read_wanted(text, catalogue)))
+        both = [gene for gene in self.without if gene in self.wanted]
+        if both:
+            raise ImpossibleGenes(
+                text=target,
+                found=f"{', '.join(both)} in what must show and in what must not show",
+                needed="a gene in one of the two",
+                advice="take it out of one",
+            )
+        self.testable = genes_named(testable, catalogue, self.wanted)
         here = set(present)
-        allowed = _allowed(catalogue, allow)
+        allowed = genes_named(allow, catalogue, (gene.name for gene in catalogue.genes))
         self.cautions: tuple[Caution, ...] = tuple(
             caution
             for caution in catalogue.cautions
@@ -154,24 +162,6 @@ class Question:
             locus = self.genome.home[gene][1].name
             used[locus] = used.get(locus, 0) + level
         return all(level <= 2 for level in used.values())
-
-
-def _texts(texts: Iterable[str]) -> tuple[str, ...]:
-    return (texts,) if isinstance(texts, str) else tuple(texts)
-
-
-def _names(catalogue: Catalogue, texts: Iterable[str], wanted: Mapping[str, int]) -> frozenset[str]:
-    given = _texts(texts)
-    if "all" in given:
-        return frozenset(wanted)
-    return frozenset(name for text in given for name in read_wanted(text, catalogue))
-
-
-def _allowed(catalogue: Catalogue, texts: Iterable[str]) -> frozenset[str]:
-    given = _texts(texts)
-    if "all" in given:
-        return frozenset(gene.name for gene in catalogue.genes)
-    return frozenset(name for text in given for name in read_wanted(text, catalogue))
 
 
 def _all(*events: Event | None) -> Event:

@@ -8,7 +8,7 @@ from ..genetics import WILD, Diplotype, Genotype, Group, Part, normalised, order
 from ..husbandry import Husbandry
 from ..looks import carried, shown
 from ..notation import write_genes, write_shown
-from .chain import Score
+from .chain import Odds, Score
 from .kinds import Kinds, LocalCross
 from .path import Keep, Path, Step
 from .plan import Pairing, Plan
@@ -29,8 +29,8 @@ def path_of(question: Question, kinds: Kinds, plan: Plan, found: Score, care: Hu
     _, starts = plan.soonest(waits)
     kept = [keep for pairing in plan.pairings for keep in pairing.keeps]
     names = {keep: f"hatchling {number}" for number, keep in enumerate(kept, start=1)}
-    writer = _Writer(question, kinds, plan, found, care, names)
-    steps = tuple(writer.step(*pair) for pair in zip(plan.pairings, starts, strict=True))
+    writer = _Writer(question, kinds, plan, found, names)
+    steps = tuple(writer.step(*entry) for entry in zip(plan.pairings, starts, found.odds, strict=True))
     soonest = next(k + 1 for k, chance in enumerate(found.curve) if chance > 0)
     ready = {place.owned: place.ready for place in plan.places if place.owned is not None}
     text = write_shown(question.genome, question.wanted)
@@ -40,39 +40,31 @@ def path_of(question: Question, kinds: Kinds, plan: Plan, found: Score, care: Hu
 
 
 class _Writer:
-    def __init__(
-        self, question: Question, kinds: Kinds, plan: Plan, found: Score, care: Husbandry, names: dict[int, str]
-    ) -> None:
-        self.question, self.kinds, self.plan = question, kinds, plan
-        self.found, self.care, self.names = found, care, names
+    def __init__(self, question: Question, kinds: Kinds, plan: Plan, found: Score, names: dict[int, str]) -> None:
+        self.question, self.kinds, self.plan, self.found, self.names = question, kinds, plan, found, names
 
-    def step(self, pairing: Pairing, season: int) -> Step:
-        target = 1.0
-        for at in range(len(self.question.groups)):
-            target *= self._cross(pairing, at).hit
+    def step(self, pairing: Pairing, season: int, odds: tuple[Odds, ...]) -> Step:
+        target, *kept = odds
         return Step(
             season,
             self._name(pairing.dam),
             self._name(pairing.sire),
             self._genes(pairing.dam),
             self._genes(pairing.sire),
-            tuple(self._keep(pairing, number) for number in pairing.keeps),
-            target,
-            self._in_clutch(target),
+            tuple(self._keep(pairing, *pair) for pair in zip(pairing.keeps, kept, strict=True)),
+            target.per_egg,
+            target.in_clutch,
         )
 
-    def _keep(self, pairing: Pairing, number: int) -> Keep:
+    def _keep(self, pairing: Pairing, number: int, odds: Odds) -> Keep:
         place, question = self.plan.places[number], self.question
-        per_egg = 1.0
         shows: dict[str, int] = {}
         tested: dict[str, int] = {}
         hides: list[str] = []
         for at in range(len(question.groups)):
             option = question.options[at][place.options[at]]
             here = self._cross(pairing, at)
-            choices = here.choices[place.sex]
             possible = {gene for copies in here.support[place.sex] for gene, _ in copies}
-            per_egg *= next(c.chance for c in choices if c.option == place.options[at])
             for gene, copies in option.counts:
                 (tested if gene in question.testable else shows)[gene] = copies
             hides += [gene for gene in option.none_of if gene in possible]
@@ -83,19 +75,14 @@ class _Writer:
             tuple(hides),
             ", ".join(f"{gene} ({'two copies' if n == 2 else 'one copy'})" for gene, n in tested.items()),
             self._genes(number),
-            per_egg,
-            self._in_clutch(per_egg),
+            odds.per_egg,
+            odds.in_clutch,
             self.found.filled[number],
         )
 
     def _cross(self, pairing: Pairing, at: int) -> LocalCross:
         places = self.plan.places
         return self.kinds.cross(at, places[pairing.dam].kinds[at], places[pairing.sire].kinds[at])
-
-    def _in_clutch(self, per_egg: float) -> float:
-        law = self.care.law
-        missed = sum(float(p) * (1 - per_egg * float(self.care.hatch_rate)) ** n for n, p in law.items())
-        return float(self.care.lay_rate) * (1 - missed)
 
     def _name(self, number: int) -> str:
         return self.plan.places[number].owned or self.names[number]

@@ -91,3 +91,9 @@ def test_at_least__tails_fall_and_sum_to_the_mean(law, q, r, weight):
     assert tails == sorted(tails, reverse=True)
     mean = sum(rate * w for rate, w in rates.items())
     assert sum(tails[1:]) == expected_eggs(law) * mean
+
+
+def test_egg_law__floats_that_miss_one_by_rounding():
+    assert egg_law({5: 1 / 3, 6: 1 / 3, 7: 1 / 3}) == {5: Fraction(1, 3), 6: Fraction(1, 3), 7: Fraction(1, 3)}
+    with pytest.raises(ValueError, match="must sum to 1"):
+        egg_law({5: 0.5, 6: 0.49})

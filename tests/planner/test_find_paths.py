@@ -2,12 +2,14 @@
 
 import random
 from datetime import date
+from fractions import Fraction
 
 import networkx as nx
 import pytest
 
 from explorer.collection import read_collection
 from explorer.notation import GenesError, ImpossibleGenes, UnreadableGenes
+from explorer.pairing import cross
 from explorer.planner import UnreachableTarget, find_paths
 from tests.planner.worked import TODAY, care, collection
 
@@ -230,3 +232,48 @@ def test_sex_linked__a_male_maker_gives_sons(tmp_path):
     first = [step for path in kept for step in path.steps if (step.dam, step.sire) == ("F", "M")]
     chances = {(keep.sex, keep.shows): keep.per_egg for step in first for keep in step.keeps}
     assert chances["female", "Pastel Banana"] == pytest.approx(0.07 / 2, abs=1e-12)
+
+
+def test_steps__odds_are_those_of_the_pairing(tmp_path):
+    """66% het x visual: a clutch of six has a Pastel Clown with 2/3 (1 - (3/4)^6) if it is laid."""
+    rows = [("F", "female", "Super Pastel 66% het Clown"), ("M", "male", "Clown")]
+    animals = collection(tmp_path, *rows)
+    found = find_paths(animals, "Pastel Clown", husbandry=care(6, lay_rate=0.5), today=TODAY, seasons=1)
+    step = found[0].steps[0]
+    odds = cross(animals["F"], animals["M"])
+    assert step.target_per_egg == pytest.approx(float(odds.chance("Pastel Clown")), abs=1e-12)
+    assert step.target_in_clutch == pytest.approx(float(odds.chance_in_clutch("Pastel Clown", eggs=6)), abs=1e-12)
+    assert found[0].chance_by_season[0] == pytest.approx(step.target_in_clutch / 2, abs=1e-12)
+
+
+def test_steps__kin_are_taken_jointly(tmp_path):
+    """Half siblings of one 66% het sire: both carriers with 2/3 x 1/4, so 1/24 an egg and not 1/36."""
+    path = tmp_path / "kin.csv"
+    path.write_text(
+        "id,sex,genes,hatched,weight_g,sire,dam,status\n"
+        "S,male,66% het Clown,2015-07-01,900,,,sold\nD1,female,Normal,2015-07-01,2000,,,sold\n"
+        "D2,female,Normal,2015-07-01,2000,,,sold\nF,female,Normal,2019-07-01,2000,S,D1,\n"
+        "M,male,Normal,2019-07-01,900,S,D2,\n",
+        encoding="utf-8",
+    )
+    animals = read_collection(path)
+    step = find_paths(animals, "Clown", husbandry=care(6), today=TODAY, seasons=1)[0].steps[0]
+    assert cross(animals["F"], animals["M"]).chance("Clown") == Fraction(1, 24)
+    assert step.target_per_egg == pytest.approx(1 / 24, abs=1e-12)
+    assert step.target_in_clutch == pytest.approx((1 - 0.75**6) / 6, abs=1e-12)
+
+
+def test_allow__reads_the_same_shorthand_everywhere(tmp_path):
+    animals = collection(tmp_path, ("M", "male", "HGW"), ("F", "female", "Pastel"))
+    assert find_paths(animals, "Pastel HGW", today=TODAY) == []
+    for allow in ("HGW", ["hidden gene  woma"], "All"):
+        assert find_paths(animals, "Pastel HGW", today=TODAY, allow=allow)
+
+
+def test_errors__of_the_question_itself(demo):
+    with pytest.raises(ImpossibleGenes, match="Leopard in what must show and in what must not show"):
+        find_paths(demo, TARGET, today=TODAY, without=["Leopard"])
+    with pytest.raises(ValueError, match="today must be a date"):
+        find_paths(demo, TARGET, today="2026-11-25")
+    with pytest.raises(ValueError, match=r"at least 1 season is needed, found 8\.0"):
+        find_paths(demo, TARGET, today=TODAY, seasons=8.0)
