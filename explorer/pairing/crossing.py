@@ -16,9 +16,9 @@ def cross(
 ) -> Offspring:
     """The offspring of a dam and a sire, each given as shorthand, as a genotype or as an animal of a collection.
 
-    Two animals of one reading of a collection are taken with their joint genotypes, since kin share what is uncertain. Raises
-    GenesError if a text cannot be read, or if the dam is male or the sire female; ValueError if an animal was read
-    with another catalogue.
+    Two animals of one reading of a collection are taken with their joint genotypes, since kin share what is uncertain.
+    Raises GenesError if a text cannot be read, or if the dam is male or the sire female; ValueError if an animal was
+    read with another catalogue.
     """
     if isinstance(dam, Animal) and isinstance(sire, Animal) and dam.knowledge is sire.knowledge:
         knowledge = dam.knowledge

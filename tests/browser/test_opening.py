@@ -23,7 +23,6 @@ def test_opening__the_cell_has_run_without_error(
     shown = open_ready(page, workbench)
     expect(page.locator(ERROR)).to_have_count(0)
     expect(shown).to_have_count(1)
-    picture(page, "workbench")
 
 
 def test_opening__the_code_is_hidden_until_asked_for(page: Page, workbench: str, collection_file: Path) -> None:
