@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from ..genetics import ABSENT, WILD, Diplotype, Event, Genome, Group
+from ..genetics import ABSENT, WILD, Diplotype, Event, Genome, Genotype, Group
 
-__all__ = ["Look", "absent_events", "carried", "exact_events", "merged", "shown", "wanted_events"]
+__all__ = ["Look", "absent_events", "carried", "exact_events", "may_carry", "merged", "shown", "wanted_events"]
 
 Look = tuple[tuple[str, int], ...]
 """(gene, copies) of what is visible at one group; two copies that look the same as one count as one."""
@@ -20,6 +20,16 @@ def carried(group: Group, diplotype: Diplotype) -> dict[str, int]:
             if allele not in (WILD, ABSENT):
                 copies[allele] = copies.get(allele, 0) + 1
     return copies
+
+
+def may_carry(genotype: Genotype) -> set[str]:
+    """Names of the genes that the animal carries or may carry."""
+    return {
+        gene
+        for name in genotype.varying
+        for diplotype in genotype.parts[name]
+        for gene in carried(genotype.genome.by_name[name], diplotype)
+    }
 
 
 def shown(group: Group, diplotype: Diplotype) -> Look:

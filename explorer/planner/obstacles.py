@@ -9,7 +9,7 @@ from datetime import date
 from ..catalogue import Caution
 from ..collection import Animal, Collection
 from ..husbandry import Husbandry, Readiness, readiness
-from ..looks import carried
+from ..looks import may_carry
 from ..notation import read_wanted
 from .question import Question
 
@@ -38,7 +38,7 @@ def obstacles(
     """
     care = husbandry or Husbandry(catalogue=animals.catalogue)
     kept = [animal for animal in animals if animal.status == "kept"]
-    present = {gene for animal in kept for gene in _genes(animal)}
+    present = {gene for animal in kept for gene in may_carry(animal.genotype)}
     question = Question(animals.catalogue, target, without=without, present=present)
     met: dict[Caution, list[str]] = {caution: [] for caution in question.cautions}
     for animal in kept:
@@ -78,7 +78,7 @@ def why_no_path(
         if not any(animal.sex == sex for animal in usable):
             reasons.append(f"No {sex} can breed within {seasons} {'season' if seasons == 1 else 'seasons'}.")
     for gene in wanted:
-        carriers = [animal for animal in kept if gene in _genes(animal)]
+        carriers = [animal for animal in kept if gene in may_carry(animal.genotype)]
         if carriers and not any(animal in usable for animal in carriers):
             said = "; ".join(f"{one.id}: {_why_out(one, states[one.id], seasons)}" for one in carriers)
             reasons.append(f"Every carrier of {gene} is out ({said}).")
@@ -101,13 +101,3 @@ def _why_out(animal: Animal, state: Readiness, seasons: int) -> str:
     if state.season is None:
         return ", ".join(state.reasons)
     return f"not before season {state.season}"
-
-
-def _genes(animal: Animal) -> set[str]:
-    genotype = animal.genotype
-    return {
-        gene
-        for name in genotype.varying
-        for diplotype in genotype.parts[name]
-        for gene in carried(genotype.genome.by_name[name], diplotype)
-    }

@@ -10,7 +10,7 @@ from itertools import product
 from ..collection import Animal, Collection
 from ..genetics import Diplotype
 from ..husbandry import Husbandry, first_season, readiness
-from ..looks import carried
+from ..looks import may_carry
 from ..notation import texts_of
 from .chain import Score, score
 from .kinds import Kinds
@@ -80,7 +80,7 @@ def find_paths(
     care = husbandry or Husbandry(catalogue=animals.catalogue)
     tell: Progress = progress or (lambda share, text: None)
     kept = [animal for animal in animals if animal.status == "kept"]
-    present = {gene for animal in kept for gene in _genes(animal)}
+    present = {gene for animal in kept for gene in may_carry(animal.genotype)}
     question = Question(
         animals.catalogue, target, without=without, testable=testable, allow=allow, present=present
     )
@@ -110,18 +110,8 @@ def find_paths(
     return [path_of(question, kinds, plan, found, care, start) for plan, found in _different(reached)]
 
 
-def _genes(animal: Animal) -> set[str]:
-    genotype = animal.genotype
-    return {
-        gene
-        for name in genotype.varying
-        for diplotype in genotype.parts[name]
-        for gene in carried(genotype.genome.by_name[name], diplotype)
-    }
-
-
 def _missing(animals: Collection, gene: str) -> str:
-    gone = [f"{animal.id} ({animal.status})" for animal in animals if gene in _genes(animal)]
+    gone = [f"{animal.id} ({animal.status})" for animal in animals if gene in may_carry(animal.genotype)]
     text = f"no kept animal carries {gene}, so no path leads to it"
     if gone:
         return f"{text}; {', '.join(gone)} may, but only kept animals are paired"

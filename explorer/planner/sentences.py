@@ -117,7 +117,10 @@ def _pairing_words(path: Path, number: int, called: Names, care: Husbandry | Non
     step = path.steps[number]
     lines = [_pair(step, called), *(_keep(keep) for keep in step.keeps), *_hope(path, number)]
     if step.keeps:
-        lines.append(f"If not: repeat next season, until {names_in_words([keep.name for keep in step.keeps])} hatched.")
+        have = "has" if len(step.keeps) == 1 else "have"
+        lines.append(
+            f"If not: repeat next season, until {names_in_words([keep.name for keep in step.keeps])} {have} hatched."
+        )
     return NodeWords(f"Pairing {number + 1}, from {season_title(path, step.season, care)}", tuple(lines))
 
 

@@ -17,9 +17,7 @@ def open_ready(page: Page, address: str) -> Locator:
     return shown
 
 
-def test_opening__the_cell_has_run_without_error(
-    page: Page, workbench: str, picture: Callable[[Page | Locator, str], None]
-) -> None:
+def test_opening__the_cell_has_run_without_error(page: Page, workbench: str) -> None:
     shown = open_ready(page, workbench)
     expect(page.locator(ERROR)).to_have_count(0)
     expect(shown).to_have_count(1)

@@ -135,7 +135,7 @@ def test_node_in_words__every_kind():
     )
     pairing = node_in_words(path(), "pairing 1", NAMES)
     assert pairing.title == "Pairing 1, from season 1 (2026/27)"
-    assert pairing.lines[-1] == "If not: repeat next season, until hatchling 1 hatched."
+    assert pairing.lines[-1] == "If not: repeat next season, until hatchling 1 has hatched."
     hatchling = node_in_words(path(), "hatchling 1", NAMES)
     assert hatchling.title == "Hatchling 1, to hatch in season 1 (2026/27)"
     assert "It grows up, to be paired with M2 Larch in season 4 (2029/30)." in hatchling.lines
