@@ -11,7 +11,7 @@ from numbers import Integral
 import pandas as pd
 
 from ..catalogue import Catalogue
-from ..genetics import Brood, Diplotype, Event, Group, egg_law, exact
+from ..genetics import Brood, Diplotype, Event, Group, egg_law, exact, expected_eggs
 from ..genetics import at_least as chance_of_at_least
 from ..looks import (
     BroodCaution,
@@ -23,7 +23,7 @@ from ..looks import (
     shown,
     wanted_events,
 )
-from ..notation import read_wanted, write_diplotypes, write_shown
+from ..notation import read_wanted, texts_of, write_diplotypes, write_shown
 from .likeliest import likeliest
 
 __all__ = ["Offspring"]
@@ -116,7 +116,7 @@ class Offspring:
         without: Iterable[str] = (),
     ) -> Fraction:
         """Mean number of hatchlings of one clutch that are what is asked for; arguments as in `chance_in_clutch`."""
-        mean = sum(n * p for n, p in egg_law(eggs).items())
+        mean = expected_eggs(egg_law(eggs))
         chance = self.chance(target, exactly=exactly, without=without)
         return mean * checked_rate(hatch_rate) * chance * self.viable
 
@@ -128,7 +128,7 @@ class Offspring:
             found = exact_events(genome, wanted, self.brood.groups)
         else:
             found = wanted_events(genome, wanted)
-        texts = (without,) if isinstance(without, str) else without
+        texts = texts_of(without)
         unwanted = [gene for text in texts for gene in read_wanted(text, self.catalogue)]
         for name, event in absent_events(genome, unwanted).items():
             found[name] = _both(found[name], event) if name in found else event
