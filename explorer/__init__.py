@@ -5,8 +5,9 @@ import typing as _typing
 from .catalogue import load_catalogue
 from .collection import CollectionError, read_collection
 from .husbandry import Husbandry
+from .looks import stack
 from .notation import AmbiguousGenes, GenesError, ImpossibleGenes, UnreadableGenes, read_genes, write_genes
-from .pairing import cross
+from .pairing import cross, identify
 from .planner import UnreachableTarget, find_paths
 
 if _typing.TYPE_CHECKING:
@@ -24,10 +25,12 @@ __all__ = [
     "UnreadableGenes",
     "cross",
     "find_paths",
+    "identify",
     "load_catalogue",
     "open_workbench",
     "read_collection",
     "read_genes",
+    "stack",
     "write_genes",
 ]
 

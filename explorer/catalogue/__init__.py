@@ -5,6 +5,8 @@ from .entries import (
     AmbiguousWord,
     Caution,
     Compound,
+    Cue,
+    Effect,
     Evidence,
     Figure,
     Gene,
@@ -16,15 +18,22 @@ from .entries import (
     Source,
     Species,
 )
-from .lookup import Catalogue, UnknownName, normal
+from .lookup import Catalogue, UnknownName, closest, normal
+from .qualities import MEANINGS, QUALITIES, ZONES, Cover, Quality, Zone
 from .reading import CatalogueError, load_catalogue, load_species
 
 __all__ = [
+    "MEANINGS",
+    "QUALITIES",
+    "ZONES",
     "AmbiguousWord",
     "Catalogue",
     "CatalogueError",
     "Caution",
     "Compound",
+    "Cover",
+    "Cue",
+    "Effect",
     "Evidence",
     "Figure",
     "Finding",
@@ -33,10 +42,13 @@ __all__ = [
     "LocusEntry",
     "Nickname",
     "Part",
+    "Quality",
     "Sex",
     "Source",
     "Species",
     "UnknownName",
+    "Zone",
+    "closest",
     "load_catalogue",
     "load_species",
     "normal",

@@ -4,18 +4,15 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable
+from fractions import Fraction
 
 from .drafts import Draft, shown
 from .entries import Gene, LocusEntry, Part
+from .look_tables import effect_key, parts_of
 from .lookup import closest, normal
 from .tables import Shelf
 
-__all__ = ["check", "parts_of"]
-
-
-def parts_of(words: Iterable[str]) -> tuple[Part, ...]:
-    """The genes of a meaning: "Super Pastel" is two copies of Pastel, "Spider" one of Spider."""
-    return tuple(Part(w[6:], 2) if w.startswith("Super ") and w[6:] else Part(w) for w in words)
+__all__ = ["check"]
 
 
 def check(shelf: Shelf) -> None:
@@ -36,6 +33,8 @@ def check(shelf: Shelf) -> None:
     for wording, key in (*((w, "genes") for w in shelf.nicknames), *((w, "meanings") for w in shelf.ambiguous)):
         for meaning in wording.record.meanings:
             _fits(wording.draft, key, parts_of(meaning), genes)
+    _effects(shelf, loci, genes)
+    _cues(shelf, genes)
     _once(((held.draft, "gene", held.record.gene) for held in shelf.overrides), "one override a gene")
     for override in shelf.overrides:
         _all_genes(override.draft, "gene", [override.record.gene], genes)
@@ -107,6 +106,41 @@ def _compounds(shelf: Shelf, genes: dict[str, Gene]) -> None:
             if one == two or genes[one].locus != genes[two].locus:
                 held.draft.report("genes", f"{one} and {two}", "two different genes of one locus")
     _once(pairs, "one compound a pair")
+
+
+def _effects(shelf: Shelf, loci: dict[str, LocusEntry], genes: dict[str, Gene]) -> None:
+    for held in shelf.effects:
+        draft, effect = held.draft, held.record
+        if effect.complex:
+            _known(draft, "complex", effect.complex, loci, "the name of a locus")
+        _fits(draft, "on", effect.on, genes)
+        if not _all_genes(draft, "genes", (part.gene for part in effect.parts), genes):
+            continue
+        _fits(draft, "genes", effect.parts, genes)
+        if len({genes[part.gene].locus for part in effect.parts}) > 1:
+            draft.report("genes", shown([part.gene for part in effect.parts]), "two different genes of one locus")
+        for part in effect.parts:
+            if genes[part.gene].recessive and (len(effect.parts), part.copies) == (1, 1):
+                draft.report("copies", "1", "2: one copy of a recessive gene shows nothing")
+    keys = ((held.draft, "gene", " ".join(map(str, effect_key(held.record)))) for held in shelf.effects)
+    _once(keys, "one effect of a form on a base")
+
+
+def _cues(shelf: Shelf, genes: dict[str, Gene]) -> None:
+    _once(((held.draft, "key", held.record.key) for held in shelf.cues), "a cue key not used yet")
+    used: dict[str, list[Fraction]] = {}
+    for held in shelf.cues:
+        for part, _ in held.record.shown_by:
+            _fits(held.draft, "shown_by", (part,), genes)
+        chances = [*held.record.curve, held.record.otherwise, *(chance for _, chance in held.record.shown_by)]
+        if not held.record.quality and not all(0 < chance < 1 for chance in chances):
+            held.draft.report("otherwise", "a chance of 0 or 1", "chances between 0 and 1: nothing seen is proof")
+        if held.record.quality and len(held.record.curve) == 7:
+            before = used.get(held.record.quality, [Fraction(0)] * 7)
+            used[held.record.quality] = [a + b for a, b in zip(before, held.record.curve, strict=True)]
+            if not all(held.record.curve) or max(used[held.record.quality]) >= 1:
+                needed = "chances above 0 that sum to less than 1 with the other cues on this quality"
+                held.draft.report("curve", ", ".join(map(str, held.record.curve)), needed)
 
 
 def _linkages(shelf: Shelf, loci: dict[str, LocusEntry]) -> None:

@@ -147,6 +147,31 @@ class Draft:
             self.report(key, shown(value), "a list of tables")
         return []
 
+    def inner(self, key: str) -> Draft:
+        """A table inside this one, as a draft of its own; empty if the key is left out."""
+        value = self._take(key, {}, "a table")
+        if not isinstance(value, dict):
+            self.report(key, shown(value), "a table in braces, { name = value, ... }")
+        return Draft(self.file, self.table, value if isinstance(value, dict) else {}, self._findings, self.own)
+
+    def whole(self, key: str, least: int, most: int) -> int:
+        """A required whole number from `least` to `most`."""
+        needed = f"a whole number from {least} to {most}"
+        value = self._take(key, None, needed)
+        if isinstance(value, int) and not isinstance(value, bool) and least <= value <= most:
+            return value
+        if value is not _MISSING:
+            self.report(key, shown(value), needed)
+        return 0
+
+    def choices(self, key: str, allowed: tuple[T, ...]) -> tuple[T, ...]:
+        """A list of allowed values; empty if the key is left out."""
+        value = self._take(key, [], "a list")
+        if isinstance(value, list) and all(item in allowed for item in value):
+            return tuple(allowed[allowed.index(item)] for item in value)
+        self.report(key, shown(value), f"a list of {', '.join(map(shown, allowed))}")
+        return ()
+
     def evidence(self) -> Evidence:
         """The keys `evidence` ("published: KEY, KEY", or a kind without sources) and `evidence_note`."""
         stated = self.text("evidence", "from memory" if self.own else None)

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
+
+from .qualities import Cover, Quality, Zone
 
 __all__ = [
     "AmbiguousWord",
     "Caution",
     "Compound",
+    "Cue",
+    "Effect",
     "Evidence",
     "EvidenceKind",
     "Figure",
@@ -129,6 +134,49 @@ class Part:
 
     gene: str
     copies: int = 1
+
+
+@dataclass(frozen=True)
+class Effect:
+    """What a gene form does to the looks, as somebody sees it.
+
+    parts: one gene with its copies; two different genes of one complex; () for the wild type or for `complex`.
+    complex: name of the locus any two different genes of which do this, unless the pair has an entry of its own.
+    on: what the animal must show besides for this to hold; its values then stand in for those of the general entry.
+    values: quality -> -3 to 3 against wild type. A quality left out is not established.
+    hue, words: the hue, and each zone, in words; what is left out is not said to differ from wild type.
+    by: whose opinion it is, "" for the catalogue's.
+    """
+
+    parts: tuple[Part, ...]
+    values: Mapping[Quality, int]
+    evidence: Evidence
+    complex: str = ""
+    on: tuple[Part, ...] = ()
+    hue: str = ""
+    words: Mapping[Zone, str] = field(default_factory=dict)
+    covers: tuple[Cover, ...] = ()
+    note: str = ""
+    by: str = ""
+
+
+@dataclass(frozen=True)
+class Cue:
+    """Something that can be seen on an animal, and how strongly it points.
+
+    quality, curve: the chance that a keeper notes it where that quality has the value -3, -2, ... 3; seven numbers.
+    shown_by: (gene form, chance that it is noted on an animal that shows the form). otherwise: the chance on any other.
+    A cue has either a quality with its curve, or forms.
+    """
+
+    key: str
+    zone: Zone
+    text: str
+    evidence: Evidence
+    quality: Quality | None = None
+    curve: tuple[Fraction, ...] = ()
+    shown_by: tuple[tuple[Part, Fraction], ...] = ()
+    otherwise: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,8 @@ from .entries import (
     AmbiguousWord,
     Caution,
     Compound,
+    Cue,
+    Effect,
     Figure,
     Gene,
     Linkage,
@@ -69,6 +71,8 @@ class Catalogue:
     ambiguous: tuple[AmbiguousWord, ...]
     figures: Mapping[str, Figure]
     sources: Mapping[str, Source]
+    effects: tuple[Effect, ...] = ()
+    cues: tuple[Cue, ...] = ()
 
     @cached_property
     def names(self) -> Mapping[str, Gene | Nickname | AmbiguousWord]:

@@ -11,6 +11,8 @@ from .drafts import Draft, shown
 from .entries import (
     Caution,
     Compound,
+    Cue,
+    Effect,
     Evidence,
     Figure,
     Gene,
@@ -26,6 +28,7 @@ from .entries import (
     Strength,
     TwoCopies,
 )
+from .look_tables import read_cue, read_effect
 
 __all__ = ["KINDS", "Held", "Override", "Shelf", "Wording", "read_species", "shelve"]
 
@@ -72,6 +75,8 @@ class Shelf:
     ambiguous: list[Held[Wording]] = field(default_factory=list)
     figures: list[Held[Figure]] = field(default_factory=list)
     overrides: list[Held[Override]] = field(default_factory=list)
+    effects: list[Held[Effect]] = field(default_factory=list)
+    cues: list[Held[Cue]] = field(default_factory=list)
     drafts: list[Draft] = field(default_factory=list)
 
     def places(self) -> dict[str, LocusEntry]:
@@ -192,6 +197,14 @@ def _override(draft: Draft, shelf: Shelf) -> None:
     shelf.overrides.append(Held(draft, record))
 
 
+def _effect(draft: Draft, shelf: Shelf) -> None:
+    shelf.effects.append(Held(draft, read_effect(draft)))
+
+
+def _cue(draft: Draft, shelf: Shelf) -> None:
+    shelf.cues.append(Held(draft, read_cue(draft)))
+
+
 _READERS: dict[str, Callable[[Draft, Shelf], None]] = {
     "source": _source,
     "locus": _locus,
@@ -203,6 +216,8 @@ _READERS: dict[str, Callable[[Draft, Shelf], None]] = {
     "ambiguous": _ambiguous,
     "figure": _figure,
     "override": _override,
+    "effect": _effect,
+    "cue": _cue,
 }
 
 KINDS = tuple(_READERS)

@@ -3,6 +3,15 @@
 from .animals import Animal, Collection, read_collection
 from .findings import CollectionError, Finding, SaveRefused
 from .knowledge import Knowledge
+from .preferences import (
+    opinion,
+    opinions_file,
+    read_opinions,
+    read_taste,
+    save_opinions,
+    save_taste,
+    taste_file,
+)
 from .sheet import COLUMNS, for_spreadsheet
 
 __all__ = [
@@ -14,5 +23,12 @@ __all__ = [
     "Knowledge",
     "SaveRefused",
     "for_spreadsheet",
+    "opinion",
+    "opinions_file",
     "read_collection",
+    "read_opinions",
+    "read_taste",
+    "save_opinions",
+    "save_taste",
+    "taste_file",
 ]

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from .findings import CollectionError, Finding, SaveRefused, nearest
 
-__all__ = ["LARGEST", "digest", "read_text", "real_path", "write_text"]
+__all__ = ["LARGEST", "digest", "read_text", "read_text_if_any", "real_path", "write_text"]
 
 LARGEST = 4_000_000
 """Bytes: the largest file that is read."""
@@ -56,6 +56,11 @@ def read_text(path: str | os.PathLike[str]) -> str:
     except OSError as error:
         raise _unreadable(f"{file} cannot be opened ({error.strerror})", "a CSV file", "check the name") from None
     return _decoded(data)
+
+
+def read_text_if_any(path: str | os.PathLike[str]) -> str | None:
+    """As `read_text`, and None if there is no such file."""
+    return read_text(path) if real_path(path).exists() else None
 
 
 def write_text(

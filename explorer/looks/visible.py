@@ -3,10 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from fractions import Fraction
 
 from ..genetics import ABSENT, WILD, Diplotype, Event, Genome, Genotype, Group
 
-__all__ = ["Look", "absent_events", "carried", "exact_events", "may_carry", "merged", "shown", "wanted_events"]
+__all__ = [
+    "Look",
+    "absent_events",
+    "carried",
+    "exact_events",
+    "likeliest_look",
+    "may_carry",
+    "merged",
+    "shown",
+    "wanted_events",
+]
 
 Look = tuple[tuple[str, int], ...]
 """(gene, copies) of what is visible at one group; two copies that look the same as one count as one."""
@@ -55,6 +66,20 @@ def shown(group: Group, diplotype: Diplotype) -> Look:
     return tuple(seen)
 
 
+def likeliest_look(genotype: Genotype) -> dict[str, int]:
+    """Gene -> copies that show, in catalogue order, of the look that is likeliest; the plainer one if two are."""
+    look: dict[str, int] = {}
+    for name in genotype.varying:
+        group = genotype.genome.by_name[name]
+        chances: dict[Look, Fraction] = {}
+        for diplotype, chance in genotype.parts[name].items():
+            seen = shown(group, diplotype)
+            chances[seen] = chances.get(seen, Fraction(0)) + chance
+        _, _, likeliest = min((-chance, len(seen), seen) for seen, chance in chances.items())
+        look.update(likeliest)
+    return dict(sorted(look.items(), key=lambda item: genotype.genome.rank[item[0]]))
+
+
 def merged(genome: Genome, wanted: Mapping[str, int]) -> dict[str, int]:
     """The copy numbers as a look counts them: two copies that look the same as one become one."""
     differs = {name: genome.home[name][1].by_name[name].double_differs for name in wanted}
@@ -79,9 +104,7 @@ def exact_events(genome: Genome, wanted: Mapping[str, int], groups: Iterable[Gro
 
 def absent_events(genome: Genome, unwanted: Iterable[str]) -> dict[str, Event]:
     """For each group, whether a diplotype shows none of the unwanted genes."""
-    return {
-        group.name: _none(group, frozenset(part)) for group, part in _by_group(genome, dict.fromkeys(unwanted, 1))
-    }
+    return {group.name: _none(group, frozenset(part)) for group, part in _by_group(genome, dict.fromkeys(unwanted, 1))}
 
 
 def _by_group(genome: Genome, wanted: Mapping[str, int]) -> list[tuple[Group, dict[str, int]]]:

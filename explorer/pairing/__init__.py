@@ -1,6 +1,7 @@
 """What could hatch: two animals to odds in words and numbers."""
 
 from .crossing import cross
+from .identifying import GeneChance, Reading, identify, read_animal
 from .likeliest import likeliest
 from .nearness import GenotypeOdds, Nearest, look_closeness, look_count, nearest, top_genotypes
 from .odds import Offspring, checked_rate
@@ -17,11 +18,14 @@ from .wording import mean_text, number_word, one_in, percent
 __all__ = [
     "Clutch",
     "Egg",
+    "GeneChance",
     "GenotypeOdds",
     "Nearest",
     "Offspring",
+    "Reading",
     "checked_rate",
     "cross",
+    "identify",
     "lacking_in_words",
     "likeliest",
     "look_closeness",
@@ -35,5 +39,6 @@ __all__ = [
     "one_in",
     "percent",
     "pretend_clutch",
+    "read_animal",
     "top_genotypes",
 ]

@@ -19,7 +19,7 @@ FIGURE = '[[figure]]\nname = "eggs"\nunit = "eggs per clutch"\n'
 CAUTION = '[[caution]]\ntext = "t"\nseverity = "severe"\nstrength = "weak"\n'
 KINDS = (
     "[[source]], [[locus]], [[gene]], [[linkage]], [[compound]], [[caution]], [[nickname]], [[ambiguous]], "
-    "[[figure]], [[override]]"
+    "[[figure]], [[override]], [[effect]], [[cue]]"
 )
 GENE_KEYS = (
     "name, locus, inheritance, two_copies, evidence, evidence_note, synonyms, abbreviations, two_copy_note, doubt, "

@@ -1,0 +1,160 @@
+"""A keeper's own view of looks, in two small files beside the collection: opinions on what genes do, and a taste."""
+
+from __future__ import annotations
+
+import csv
+import io
+import os
+from collections.abc import Iterable, Mapping
+from pathlib import Path
+
+from ..catalogue import MEANINGS, QUALITIES, Catalogue, Effect, Evidence, Part, UnknownName
+from ..looks import TASTES, Taste, checked_taste
+from .findings import CollectionError, Finding, nearest
+from .storage import read_text_if_any, real_path, write_text
+
+__all__ = ["opinion", "opinions_file", "read_opinions", "read_taste", "save_opinions", "save_taste", "taste_file"]
+
+OPINION_COLUMNS = ("gene", "copies", "quality", "value", "by", "note")
+TASTE_COLUMNS = ("wish", "weight")
+WORDS = {MEANINGS[quality][0]: quality for quality in QUALITIES}
+
+
+def opinions_file(collection: str | os.PathLike[str]) -> Path:
+    """Where the opinions that go with a collection file are kept."""
+    return real_path(collection).with_suffix(".opinions.csv")
+
+
+def taste_file(collection: str | os.PathLike[str]) -> Path:
+    """Where the taste that goes with a collection file is kept."""
+    return real_path(collection).with_suffix(".taste.csv")
+
+
+def opinion(gene: str, copies: int, quality: str, value: int, by: str, note: str, catalogue: Catalogue) -> Effect:
+    """One opinion: what a gene form does to one quality, in its keeper's eyes.
+
+    quality: its key or its name in words. Raises CollectionError with all that is wrong with it.
+    """
+    row = (gene, str(copies), quality, str(value), by, note)
+    findings: list[Finding] = []
+    made = _opinion(dict(zip(OPINION_COLUMNS, row, strict=True)), None, catalogue, findings)
+    if made is None:
+        raise CollectionError(findings)
+    return made
+
+
+def read_opinions(path: str | os.PathLike[str], catalogue: Catalogue) -> tuple[Effect, ...]:
+    """The opinions in a file with the columns gene, copies, quality, value, by, note; none if there is no file.
+
+    Later rows win over earlier ones. Raises CollectionError with everything that is wrong in the file.
+    """
+    findings: list[Finding] = []
+    rows = _rows(path, OPINION_COLUMNS, ("gene", "copies", "quality", "value"), findings)
+    found = [_opinion(row, line, catalogue, findings) for line, row in rows]
+    if findings:
+        raise CollectionError(findings)
+    return tuple(one for one in found if one is not None)
+
+
+def save_opinions(path: str | os.PathLike[str], opinions: Iterable[Effect]) -> Path | None:
+    """Writes the file in one step; the earlier one stays beside it as a dated backup, whose path is returned."""
+    rows = [
+        (entry.parts[0].gene, entry.parts[0].copies, quality, value, entry.by, entry.note)
+        for entry in opinions
+        for quality, value in entry.values.items()
+    ]
+    return write_text(path, _csv(OPINION_COLUMNS, rows))
+
+
+def read_taste(path: str | os.PathLike[str]) -> dict[str, int]:
+    """The taste in a file with the columns wish, weight; the default one if there is no file.
+
+    Raises CollectionError with everything that is wrong in the file.
+    """
+    findings: list[Finding] = []
+    rows = _rows(path, TASTE_COLUMNS, TASTE_COLUMNS, findings)
+    taste: dict[str, int] = {}
+    for line, row in rows:
+        if row["wish"] not in TASTES:
+            near = ", ".join(nearest(row["wish"], list(TASTES))) or ", ".join(TASTES)
+            findings.append(_error(line, "wish", _quoted(row["wish"]), "a wish that is known", f"Nearest: {near}"))
+        elif row["weight"] not in ("-2", "-1", "0", "1", "2"):
+            findings.append(_error(line, "weight", _quoted(row["weight"]), "a whole number from -2 to 2"))
+        else:
+            taste[row["wish"]] = int(row["weight"])
+    if findings:
+        raise CollectionError(findings)
+    return checked_taste(taste if rows else None)
+
+
+def save_taste(path: str | os.PathLike[str], taste: Taste) -> Path | None:
+    """Writes the file in one step; the earlier one stays beside it as a dated backup, whose path is returned."""
+    return write_text(path, _csv(TASTE_COLUMNS, list(checked_taste(taste).items())))
+
+
+def _opinion(row: Mapping[str, str], line: int | None, catalogue: Catalogue, findings: list[Finding]) -> Effect | None:
+    before = len(findings)
+    name, recessive = row["gene"], False
+    try:
+        gene = catalogue.gene(name)
+        name, recessive = gene.name, gene.recessive
+    except UnknownName as error:
+        advice = f"Nearest: {', '.join(error.nearest)}"
+        findings.append(_error(line, "gene", _quoted(name), "the name of a gene", advice))
+    if row["copies"] not in ("2",) if recessive else row["copies"] not in ("1", "2"):
+        needed = "2: one copy of a recessive gene shows nothing" if recessive else "1 or 2"
+        findings.append(_error(line, "copies", _quoted(row["copies"]), needed))
+    quality = WORDS.get(row["quality"], row["quality"])
+    known = next((q for q in QUALITIES if q == quality), None)
+    if known is None:
+        near = ", ".join(nearest(quality, [*QUALITIES, *WORDS])) or ", ".join(QUALITIES)
+        findings.append(_error(line, "quality", _quoted(quality), "a quality that is known", f"Nearest: {near}"))
+    if row["value"] not in map(str, range(-3, 4)):
+        findings.append(_error(line, "value", _quoted(row["value"]), "a whole number from -3 to 3"))
+    if len(findings) > before or known is None:
+        return None
+    by = row["by"] or "the keeper"
+    return Effect(
+        (Part(name, int(row["copies"])),),
+        {known: int(row["value"])},
+        Evidence("trade opinion", (), f"{by}'s own"),
+        note=row["note"],
+        by=by,
+    )
+
+
+def _rows(
+    path: str | os.PathLike[str], columns: Iterable[str], required: Iterable[str], findings: list[Finding]
+) -> list[tuple[int, dict[str, str]]]:
+    """(line, column -> text) of each row that has any; nothing if there is no file."""
+    text = read_text_if_any(path)
+    reader = csv.reader(io.StringIO((text or "").removeprefix("\ufeff"), newline=""))
+    header = [cell.strip().casefold() for cell in next(reader, [])]
+    if text is not None:
+        for name in required:
+            if name not in header:
+                findings.append(_error(1, name, "no column of this name", f"the columns {', '.join(columns)}"))
+    if findings:
+        return []
+    found = []
+    for cells in reader:
+        if any(cell.strip() for cell in cells):
+            given = {name: cell.strip() for name, cell in zip(header, cells, strict=False)}
+            found.append((reader.line_num, {name: given.get(name, "") for name in columns}))
+    return found
+
+
+def _csv(columns: Iterable[str], rows: Iterable[Iterable[object]]) -> str:
+    out = io.StringIO(newline="")
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow(columns)
+    writer.writerows(rows)
+    return out.getvalue()
+
+
+def _error(line: int | None, column: str, found: str, needed: str, advice: str = "") -> Finding:
+    return Finding("error", line, column, found, needed, advice)
+
+
+def _quoted(text: str) -> str:
+    return f'"{text}"' if text else "nothing"
