@@ -14,6 +14,8 @@ if _typing.TYPE_CHECKING:
     from pathlib import Path
 
     from .catalogue import Catalogue
+    from .genetics import Genotype
+    from .looks import HasGenotype
 
 __all__ = [
     "AmbiguousGenes",
@@ -30,9 +32,21 @@ __all__ = [
     "open_workbench",
     "read_collection",
     "read_genes",
+    "sketch",
     "stack",
     "write_genes",
 ]
+
+
+def sketch(genes: "str | Genotype | HasGenotype", *, seed: int = 0, catalogue: "Catalogue | None" = None) -> str:
+    """A schematic of what these genes look like together: SVG text, with a text alternative.
+
+    genes: shorthand, a genotype or an animal, as for `stack`. seed: chooses among clutch mates, which vary.
+    Raises GenesError for genes that cannot be read.
+    """
+    from .pictures import sketch as draw
+
+    return draw(genes, seed=seed, catalogue=catalogue)
 
 
 def open_workbench(path: "str | Path | None" = None, catalogue: "Catalogue | None" = None) -> _typing.Any:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
@@ -194,6 +194,10 @@ class Caution:
     def keeps_out(self) -> bool:
         """Whether plans leave such animals out until the keeper allows them: all but weak reports."""
         return self.strength in ("published study", "anecdotal, widely repeated")
+
+    def allowed_by(self, genes: Collection[str]) -> bool:
+        """Whether a keeper who allows these genes allows such animals."""
+        return all(part.gene in genes for part in self.parts)
 
 
 @dataclass(frozen=True)

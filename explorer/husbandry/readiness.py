@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
@@ -56,7 +56,7 @@ def readiness(
     book = catalogue or animal.knowledge.catalogue
     cautions = _cautions(animal, book)
     allowed = genes_named(allow, book, (gene.name for gene in book.genes))
-    barred = any(_bars(caution) and not _is_allowed(caution, allowed) for caution in cautions)
+    barred = any(_bars(caution) and not caution.allowed_by(allowed) for caution in cautions)
     if animal.status != "kept":
         return Readiness(False, None, (animal.status,), "", cautions, barred)
     if animal.sex is None:
@@ -97,10 +97,6 @@ def _cautions(animal: Animal, catalogue: Catalogue) -> tuple[Caution, ...]:
 
 def _bars(caution: Caution) -> bool:
     return caution.keeps_out or caution.severity == "infertile"
-
-
-def _is_allowed(caution: Caution, allowed: Collection[str]) -> bool:
-    return all(part.gene in allowed for part in caution.parts)
 
 
 def _months_later(day: date, months: int) -> date:

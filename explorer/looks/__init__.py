@@ -4,6 +4,7 @@ from .cautions import BroodCaution, brood_cautions, caution_text, look_cautions,
 from .cues import chance_of_answers, chance_still, cue_chances
 from .layers import Layer, layers_of
 from .stacking import HasGenotype, Stack, Words, stack, stack_of
+from .suggesting import Suggestion, suggestions
 from .tastes import DEFAULT_TASTE, TASTES, Taste, checked_taste, leaning
 from .verdicts import Verdict
 from .visible import (
@@ -26,6 +27,7 @@ __all__ = [
     "Layer",
     "Look",
     "Stack",
+    "Suggestion",
     "Taste",
     "Verdict",
     "Words",
@@ -48,5 +50,6 @@ __all__ = [
     "shown",
     "stack",
     "stack_of",
+    "suggestions",
     "wanted_events",
 ]

@@ -6,6 +6,7 @@ from .likeliest import likeliest
 from .nearness import GenotypeOdds, Nearest, look_closeness, look_count, nearest, top_genotypes
 from .odds import Offspring, checked_rate
 from .pretend import Egg, pretend_clutch
+from .promising import Promise, promise
 from .sentences import (
     Clutch,
     lacking_in_words,
@@ -22,6 +23,7 @@ __all__ = [
     "GenotypeOdds",
     "Nearest",
     "Offspring",
+    "Promise",
     "Reading",
     "checked_rate",
     "cross",
@@ -39,6 +41,7 @@ __all__ = [
     "one_in",
     "percent",
     "pretend_clutch",
+    "promise",
     "read_animal",
     "top_genotypes",
 ]

@@ -9,16 +9,28 @@ from datetime import date
 from pathlib import Path
 from typing import Literal
 
-from ..catalogue import Catalogue, load_catalogue
-from ..collection import Collection, CollectionError, Finding, read_collection
+from ..catalogue import Catalogue, Effect, load_catalogue
+from ..collection import (
+    Collection,
+    CollectionError,
+    Finding,
+    opinions_file,
+    read_collection,
+    read_opinions,
+    read_taste,
+    save_opinions,
+    save_taste,
+    taste_file,
+)
 from ..genetics import genome_of
 from ..husbandry import Husbandry, first_season
+from ..looks import DEFAULT_TASTE, Taste, checked_taste
 from ..notation import read_wanted, write_shown
 
 __all__ = ["Desk", "Topic"]
 
-Topic = Literal["animals", "target", "season"]
-TOPICS: tuple[Topic, ...] = ("animals", "target", "season")
+Topic = Literal["animals", "target", "season", "looks"]
+TOPICS: tuple[Topic, ...] = ("animals", "target", "season", "looks")
 Report = Callable[[str], None]
 
 
@@ -27,7 +39,8 @@ class Desk:
 
     animals: the collection as it stands, with edits that may not be saved yet; None until a file was opened. refused:
     the file that could not be opened last, with what is wrong in it. today: the day that decides who is ready; it moves
-    with the season that is looked at, and `now` does not. target, without, allow, testable: texts found good.
+    with the season that is looked at, and `now` does not. target, without, allow, testable: texts found good. taste,
+    opinions: the keeper's own, from the files beside the collection; looks_refused: what is wrong in those.
     """
 
     def __init__(self, path: str | Path, today: date, catalogue: Catalogue | None = None) -> None:
@@ -42,6 +55,9 @@ class Desk:
         self.without: tuple[str, ...] = ()
         self.allow: tuple[str, ...] = ()
         self.testable: tuple[str, ...] = ()
+        self.taste: Taste = dict(DEFAULT_TASTE)
+        self.opinions: tuple[Effect, ...] = ()
+        self.looks_refused: tuple[Finding, ...] = ()
         self.failures: list[str] = []
         self._listeners: dict[Topic, list[tuple[Callable[[], None], Report]]] = {topic: [] for topic in TOPICS}
         self._report: Report = self._note
@@ -89,8 +105,49 @@ class Desk:
             self.refused = (file, error.findings)
             return False
         self.path, self.animals, self.unsaved, self.refused = file, animals, False, None
+        self._read_looks()
         self.tell("animals")
+        self.tell("looks")
         return True
+
+    def _read_looks(self) -> None:
+        findings: list[Finding] = []
+        self.taste, self.opinions = dict(DEFAULT_TASTE), ()
+        try:
+            self.taste = read_taste(taste_file(self.path))
+        except CollectionError as error:
+            findings += error.findings
+        try:
+            self.opinions = read_opinions(opinions_file(self.path), self.catalogue)
+        except CollectionError as error:
+            findings += error.findings
+        self.looks_refused = tuple(findings)
+
+    def like(self, taste: Taste, keep: bool = False) -> None:
+        """Takes up a taste; `keep` writes it beside the collection. Raises ValueError, and SaveRefused."""
+        self.taste = checked_taste(taste)
+        if keep:
+            save_taste(taste_file(self.path), self.taste)
+        self.tell("looks")
+
+    def think(self, one: Effect) -> None:
+        """Adds an opinion on one quality of a form, in place of an earlier one, and writes the file of opinions.
+
+        Raises SaveRefused if it cannot be written; then nothing changes.
+        """
+        self._keep_opinions((*self._others(one), one))
+
+    def forget(self, one: Effect) -> None:
+        """Takes back an opinion. Raises SaveRefused if the file cannot be written; then nothing changes."""
+        self._keep_opinions(self._others(one))
+
+    def _others(self, one: Effect) -> tuple[Effect, ...]:
+        return tuple(o for o in self.opinions if (o.parts, *o.values) != (one.parts, *one.values))
+
+    def _keep_opinions(self, opinions: tuple[Effect, ...]) -> None:
+        save_opinions(opinions_file(self.path), opinions)
+        self.opinions = opinions
+        self.tell("looks")
 
     def put(self, row: Mapping[str, str]) -> None:
         """Adds an animal, or replaces the one with its id. Raises CollectionError, and then nothing changes."""

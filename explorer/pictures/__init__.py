@@ -2,6 +2,7 @@
 
 from .curves import Curve, chance_curves, chance_curves_in_words
 from .odds import MOST_BARS, Bar, odds_bars, odds_in_words
+from .sketching import sketch, sketch_of
 from .walk import walk_in_words, walk_layout
 
 __all__ = [
@@ -12,6 +13,8 @@ __all__ = [
     "chance_curves_in_words",
     "odds_bars",
     "odds_in_words",
+    "sketch",
+    "sketch_of",
     "walk_in_words",
     "walk_layout",
 ]

@@ -76,7 +76,7 @@ class Question:
             caution
             for caution in catalogue.cautions
             if caution.keeps_out
-            and not all(part.gene in allowed for part in caution.parts)
+            and not caution.allowed_by(allowed)
             and {part.gene for part in caution.parts} <= here | set(self.wanted)
         )
         lethal = {

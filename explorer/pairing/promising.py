@@ -1,0 +1,69 @@
+"""Which hatchling of a pairing a keeper would like best, and which pairings promise most of that."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from ..catalogue import Effect
+from ..looks import Stack, Taste, look_cautions, stack_of
+from ..notation import read_wanted
+from .odds import Offspring
+
+__all__ = ["Promise", "promise"]
+
+LOOKS_READ = 60
+"""How many of the likeliest looks are judged."""
+
+WEIGHED = 4
+"""How many of the most promising have their chance in a clutch worked out."""
+
+
+@dataclass(frozen=True)
+class Promise:
+    """The hatchling that a pairing promises most of. chance: that a clutch has at least one that looks just so."""
+
+    look: str
+    stack: Stack
+    chance: Fraction
+
+    @property
+    def worth(self) -> Fraction:
+        """How good and how likely: the look's score times its chance; 0 for a look no better than wild type."""
+        return max(self.stack.score, Fraction(0)) * self.chance
+
+
+def promise(
+    odds: Offspring,
+    *,
+    eggs: int | Mapping[int, float | Fraction],
+    hatch_rate: float | Fraction = 1,
+    taste: Taste | None = None,
+    opinions: Iterable[Effect] = (),
+    allow: Collection[str] = (),
+) -> Promise | None:
+    """The look with the greatest worth among the 60 likeliest; None if there is none.
+
+    eggs, hatch_rate: of one clutch, as in `Offspring.chance_in_clutch`. allow: genes whose cautions do not keep out;
+    other looks that a caution keeps out of plans are passed over. Equal worth goes to the likelier look.
+    """
+    given = tuple(opinions)
+    table = odds.top_looks(LOOKS_READ)
+    judged: list[tuple[float, str, Stack]] = []
+    for text, chance in zip(table["look"], table["probability"], strict=True):
+        look = read_wanted(text, odds.catalogue)
+        if any(c.keeps_out and not c.allowed_by(allow) for c in look_cautions(odds.catalogue, look)):
+            continue
+        stack = stack_of(look, taste=taste, opinions=given, catalogue=odds.catalogue)
+        judged.append((max(float(stack.score), 0.0) * (1 - (1 - chance) ** _most(eggs)), text, stack))
+    best = sorted(judged, key=lambda item: -item[0])[:WEIGHED]
+    found = [
+        Promise(text, stack, odds.chance_in_clutch(text, eggs=eggs, hatch_rate=hatch_rate, exactly=True))
+        for _, text, stack in best
+    ]
+    return max(found, key=lambda one: one.worth, default=None)
+
+
+def _most(eggs: int | Mapping[int, float | Fraction]) -> int:
+    return eggs if isinstance(eggs, int) else max(eggs)
