@@ -6,7 +6,7 @@ from .likeliest import likeliest
 from .nearness import GenotypeOdds, Nearest, look_closeness, look_count, nearest, top_genotypes
 from .odds import Offspring, checked_rate
 from .pretend import Egg, pretend_clutch
-from .promising import Promise, promise
+from .promising import Promise, promise, promises
 from .sentences import (
     Clutch,
     lacking_in_words,
@@ -14,7 +14,7 @@ from .sentences import (
     losses_in_words,
     names_in_words,
 )
-from .wording import mean_text, number_word, one_in, percent
+from .wording import mean_text, number_word, one_in, percent, score_text
 
 __all__ = [
     "Clutch",
@@ -42,6 +42,8 @@ __all__ = [
     "percent",
     "pretend_clutch",
     "promise",
+    "promises",
     "read_animal",
+    "score_text",
     "top_genotypes",
 ]

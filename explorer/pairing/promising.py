@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from ..catalogue import Effect
+from ..collection import Animal
 from ..looks import Stack, Taste, look_cautions, stack_of
 from ..notation import read_wanted
+from .crossing import cross
 from .odds import Offspring
 
-__all__ = ["Promise", "promise"]
+__all__ = ["Promise", "promise", "promises"]
 
 LOOKS_READ = 60
 """How many of the likeliest looks are judged."""
@@ -63,6 +65,33 @@ def promise(
         for _, text, stack in best
     ]
     return max(found, key=lambda one: one.worth, default=None)
+
+
+def promises(
+    pairs: Sequence[tuple[Animal, Animal]],
+    *,
+    eggs: int | Mapping[int, float | Fraction],
+    hatch_rate: float | Fraction = 1,
+    taste: Taste | None = None,
+    opinions: Iterable[Effect] = (),
+    allow: Collection[str] = (),
+    progress: Callable[[float, str], None] | None = None,
+) -> list[tuple[Animal, Animal, Promise]]:
+    """The pairings (dam, sire) by what they promise most of, best first; those that promise nothing are left out.
+
+    progress: told the share of the work that is done. Further arguments as in `promise`.
+    """
+    given = tuple(opinions)
+    found = []
+    for number, (dam, sire) in enumerate(pairs):
+        if progress is not None:
+            progress(number / len(pairs), f"{dam.id} with {sire.id}")
+        best = promise(
+            cross(dam, sire), eggs=eggs, hatch_rate=hatch_rate, taste=taste, opinions=given, allow=allow
+        )
+        if best is not None and best.worth > 0:
+            found.append((dam, sire, best))
+    return sorted(found, key=lambda one: (-one[2].worth, one[0].id, one[1].id))
 
 
 def _most(eggs: int | Mapping[int, float | Fraction]) -> int:

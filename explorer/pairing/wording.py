@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
-__all__ = ["mean_text", "number_word", "one_in", "percent"]
+__all__ = ["mean_text", "number_word", "one_in", "percent", "score_text"]
 
 _WORDS = (
     *("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"),
@@ -60,6 +60,12 @@ def mean_text(mean: Fraction | float) -> str:
         return "<0.01"
     text = _rounded(Fraction(mean), "0.01")
     return text.rstrip("0").rstrip(".")
+
+
+def score_text(score: Fraction, short: bool = False) -> str:
+    """How well a look meets a taste, from -3 to 3: "meets your taste 1.8 of 3"; short: "1.8 of 3"."""
+    text = f"{_rounded(score, '0.1').replace('-', '−').removesuffix('.0').replace('−0', '0') or '0'} of 3"
+    return text if short else f"meets your taste {text}"
 
 
 def number_word(number: int) -> str:

@@ -32,6 +32,8 @@ from ..pictures import Bar
 from .choosing import ROLES, SEX_OF, Choice, Role, choices, name_of, ready_of, suggested
 from .desk import Desk
 from .offers import Problem, offers
+from .pairing_looks_model import PairingLooks
+from .ranking_model import RankedPairings
 
 __all__ = ["Answer", "HatchedEgg", "PairingModel"]
 
@@ -60,7 +62,7 @@ class PairingModel:
     """dam, sire: ids, "" if there is nobody. eggs: a clutch's; hatch_percent: of 100 viable eggs, how many hatch.
 
     genotypes: whether the chart is of genotypes instead of looks. seed: of the pretend clutch; pretended: its eggs once
-    it was hatched. odds, nearest: None while one of the two is missing.
+    it was hatched. ranked: this season's pairings by taste. odds, nearest: None while one of the two is missing.
     """
 
     def __init__(self, desk: Desk, seed: int = 1) -> None:
@@ -73,6 +75,7 @@ class PairingModel:
         self.pretended: tuple[Egg, ...] = ()
         self.odds: Offspring | None = None
         self.nearest: Nearest | None = None
+        self.ranked = RankedPairings(desk)
         self.refresh()
 
     def refresh(self) -> None:
@@ -96,6 +99,11 @@ class PairingModel:
     def choices(self, role: Role, search: str = "") -> tuple[Choice, ...]:
         """Who can be chosen, those ready first; nobody is left out for not being ready."""
         return choices(self.desk, role, search)
+
+    @property
+    def looks(self) -> PairingLooks | None:
+        """What the hatchlings look like, and which genes help or spoil each other in them."""
+        return PairingLooks(self.desk, self.odds, self.clutch) if self.odds is not None else None
 
     @property
     def clutch(self) -> Clutch:

@@ -13,6 +13,8 @@ from .guard import Guard
 from .markup import items, paragraph
 from .pairing_model import HatchedEgg, PairingModel
 from .parts import Problems, button, row, show, words
+from .ranking_view import Ranking
+from .sketch_card import sketch_card
 from .slider import Slider
 
 __all__ = ["PairingPanel"]
@@ -64,13 +66,16 @@ class PairingPanel:
         self.chart, self.facts = Chart(), words("xp-side")
         self.chart.add_class("xp-odds")
         shades = HTML('<p class="xp-shades">far from the target <i></i> the target</p>')
-        left = VBox([row([self.kind, shades]), self.chart], layout=Layout(flex="1 1 640px", min_width="0"))
+        self.sketches = words("xp-hatchlings")
+        chart = [row([self.kind, shades]), self.chart, self.sketches]
+        left = VBox(chart, layout=Layout(flex="1 1 640px", min_width="0"))
         box = VBox([self.facts])
         box.add_class("xp-box")
         side = VBox([box, self._question_box()], layout=Layout(flex="1 1 340px", max_width="520px"))
         self.sides = HBox([left, side])
         self.sides.add_class("xp-sides")
         self.more = self._clutch_box()
+        self.ranking = Ranking(self.model.ranked, self.guard, lambda: self.model.clutch, self._choose_pair)
         self.root = VBox(
             [
                 HTML(f"<style>{STYLE}</style>", layout=Layout(display="none")),
@@ -80,13 +85,14 @@ class PairingPanel:
                 self.headline,
                 self.sides,
                 self.more,
+                self.ranking.root,
             ]
         )
         self.root.add_class("xp-pairing-tab")
         for slider in (self.eggs, self.rate):
             slider.observe(self.guard(lambda _: self._care_changed()), "value")
         self.kind.observe(self.guard(lambda _: self._kind_changed()), "value")
-        for topic in ("animals", "season", "target"):
+        for topic in ("animals", "season", "target", "looks"):
             desk.listen(topic, self.update)
         self._fill()
         self._show()
@@ -120,6 +126,12 @@ class PairingPanel:
         box = VBox([row([hatch, self.seed, again]), self.hatched])
         box.add_class("xp-pretend")
         return box
+
+    def _choose_pair(self, dam: str, sire: str) -> None:
+        self.model.choose("dam", dam)
+        self.model.choose("sire", sire)
+        self._fill()
+        self._show()
 
     def _question_box(self) -> VBox:
         self.question = Text(placeholder="any other look", description="chance of")
@@ -191,12 +203,20 @@ class PairingPanel:
         if self.model.odds is not None:
             self.facts.value = _facts(self.model)
             self._show_chart()
+            self._show_looks()
         self._show_clutch()
         self._ask()
 
     def _show_chart(self) -> None:
         bars, total = self.model.bars
         self.chart.show(odds_bars(bars, total), f"What could hatch: {odds_in_words(bars, total)}")
+
+    def _show_looks(self) -> None:
+        looks = self.model.looks
+        seen = looks.hatchlings if looks else ()
+        cards = "".join(sketch_card(one.stack, one.title, one.lines) for one in seen)
+        self.sketches.value = f'<div class="xp-sketches">{cards}</div>' if cards else ""
+        self.ranking.update()
 
     def _show_clutch(self) -> None:
         eggs = "".join(paragraph(egg.text, _look_of(egg), "li") for egg in self.model.hatched)
@@ -213,7 +233,12 @@ def _facts(model: PairingModel) -> str:
     facts = "".join(paragraph(what, tag="dt") + paragraph(text, tag="dd") for what, text in model.facts)
     losses = paragraph(model.losses, "xp-caution") if model.losses else ""
     cautions = items(model.cautions, "xp-caution") or paragraph("None is recorded for this pair.", "xp-quiet")
+    looks = model.looks
+    helps = items(looks.helps) if looks else ""
+    spoils = items(looks.spoils) if looks else ""
     return (
         f"{paragraph('This pairing', tag='h3')}<dl class='xp-facts'>{facts}</dl>{losses}"
         f"{paragraph('Cautions', tag='h4')}{cautions}"
+        f"{paragraph('Helps, in its hatchlings', tag='h4')}{helps or paragraph('No two genes do.', 'xp-quiet')}"
+        f"{paragraph('Spoils', tag='h4')}{spoils or paragraph('No two genes do.', 'xp-quiet')}"
     )

@@ -14,6 +14,7 @@ from .markup import items, paragraph
 from .offers import Offer
 from .parts import Problems, button, row, show, words
 from .path_model import PathModel
+from .sketch_card import sketch_card
 from .slider import Slider
 from .table_view import TableView
 from .target_model import TargetModel
@@ -77,6 +78,7 @@ class PathPanel:
         self.walk.observe(self.guard(lambda change: self._node_chosen(change.new)), "selected")
         for topic in ("animals", "season", "target"):
             desk.listen(topic, self.update)
+        desk.listen("looks", self._show_paths)
         self.update()
         self._show_paths()
 
@@ -214,7 +216,8 @@ class PathPanel:
         walk = self.model.walk
         said = _said(walk.node_words) if walk.node else paragraph(HINT, "xp-quiet")
         cautions = "".join(paragraph(f"Caution: {text}", "xp-caution") for text in walk.cautions)
-        self.node.value = said + cautions
+        seen = walk.stack
+        self.node.value = said + cautions + (sketch_card(seen) if seen else "")
 
 
 def _said(said: NodeWords) -> str:

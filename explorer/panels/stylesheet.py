@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from ipywidgets import HTML
 
+from .sketch_card import STYLE as SKETCHES
+
 __all__ = ["STYLE", "style_sheet"]
 
 STYLE = """
@@ -91,6 +93,6 @@ body[data-jp-theme-light="false"] .xp-workbench { --xp-hue: #7cc4c6; --xp-soft: 
 
 def style_sheet() -> HTML:
     """The widget that brings the style; it takes no room."""
-    widget = HTML(f"<style>{STYLE}</style>")
+    widget = HTML(f"<style>{STYLE}{SKETCHES}</style>")
     widget.layout.display = "none"
     return widget

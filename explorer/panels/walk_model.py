@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
+from ..collection import Animal
 from ..husbandry import season_name
-from ..looks import caution_text, look_cautions
+from ..looks import Stack, caution_text, look_cautions, stack
 from ..notation import read_wanted
 from ..pairing import cross, percent
-from ..pictures import walk_in_words, walk_layout
+from ..pictures import sketch_of, walk_in_words, walk_layout
 from ..planner import NodeWords, Path, Step, node_in_words, season_in_words, season_title, walk_length
 from .choosing import name_of, ready_of
 from .desk import Desk
@@ -54,7 +55,14 @@ class WalkModel:
         for node, data in graph.nodes(data=True):
             said = node_in_words(path, node, names, self.desk.care)
             label, lines = self._box(path, node, data, names)
-            nodes[node] = {**data, "label": label, "lines": lines, "title": " ".join((f"{said.title}.", *said.lines))}
+            seen = self._stack(path, node, data)
+            nodes[node] = {
+                **data,
+                "label": label,
+                "lines": lines,
+                "title": " ".join((f"{said.title}.", *said.lines)),
+                "picture": sketch_of(seen) if seen else "",
+            }
         placed = walk_layout(nodes, graph.edges, lambda k: season_name(path.start + k - 1, self.desk.care))
         return Walk(*placed, walk_in_words(nodes, graph.edges))
 
@@ -100,6 +108,13 @@ class WalkModel:
         return node_in_words(self.path, self.node, self._names(), self.desk.care)
 
     @property
+    def stack(self) -> Stack | None:
+        """What the node that is read looks like: an animal, a hatchling to keep, the target; None for a pairing."""
+        if self.path is None or self.node not in self.path.graph():
+            return None
+        return self._stack(self.path, self.node, self.path.graph().nodes[self.node])
+
+    @property
     def cautions(self) -> tuple[str, ...]:
         """The cautions that go with the node that is read, also those that keep nothing out of plans."""
         animals, path = self.desk.animals, self.path
@@ -136,6 +151,18 @@ class WalkModel:
             return names.get(key, key), [genes, *late]
         keep = next(keep for keep in path.steps[data["step"]].keeps if keep.name == node)
         return keep.name, [f"keep a {keep.sex}", keep.genes]
+
+    def _stack(self, path: Path, node: str, data: dict[str, Any]) -> Stack | None:
+        animals, desk = self.desk.animals, self.desk
+        genes: str | Animal = path.target
+        if data["kind"] == "pairing":
+            return None
+        if data["kind"] == "animal":
+            key = node.removeprefix("animal ")
+            genes = animals[key] if animals is not None and key in animals else data["text"].removeprefix(f"{key}: ")
+        elif data["kind"] == "hatchling":
+            genes = next(keep for keep in path.steps[data["step"]].keeps if keep.name == node).genes
+        return stack(genes, taste=desk.taste, opinions=desk.opinions, catalogue=desk.catalogue)
 
     def _names(self) -> dict[str, str]:
         return {animal.id: name_of(animal) for animal in self.desk.animals or ()}

@@ -1,6 +1,6 @@
 const SVG = "http://www.w3.org/2000/svg";
 const FONT = '12px "DejaVu Sans", Verdana, sans-serif';
-const LINE = 15, PAD = 7, MARGIN = 10, HEADING = 16, GAP = 28, NARROW = 84, ROOMY = 116, WIDE = 190, PILL = 84;
+const LINE = 15, SHAPE = 0.42, PAD = 7, MARGIN = 10, HEADING = 16, GAP = 28, NARROW = 84, ROOMY = 116, WIDE = 190, PILL = 84;
 const pen = document.createElement("canvas").getContext("2d");
 
 function make(tag, attributes, parent, words) {
@@ -96,8 +96,9 @@ function place(nodes, edges, columns, width) {
     const title = laid.pills.get(node.id) ?? wrapped(node.label, room, 2, true);
     const lines = isPill(node) ? [] : (node.lines ?? []).flatMap((line) => wrapped(line, room, 4));
     const w = isPill(node) ? pillWidth(title) : laid.box;
-    const h = (title.length + lines.length) * LINE + (isPill(node) ? 9 : 2 * PAD);
-    at.set(node.id, { title, lines, w, h, x: laid.toX(node.x), given: [node.x, node.y] });
+    const picture = node.picture ? room * SHAPE + PAD : 0;
+    const h = (title.length + lines.length) * LINE + (isPill(node) ? 9 : 2 * PAD) + picture;
+    at.set(node.id, { title, lines, w, h, picture, x: laid.toX(node.x), given: [node.x, node.y] });
   }
   const bends = edges.flatMap((edge) => (edge.pts ?? []).slice(1, -1));
   const items = [...at.values(), ...bends.map(([x, y]) => ({ given: [x, y], h: 4 }))];
@@ -133,12 +134,16 @@ function render({ model, el, signal }) {
   frame.className = "xp-walk-frame";
   legend.className = "xp-walk-legend";
   const signs = { owned: "yours", hatch: "still to hatch", pill: "a pairing", now: "this season" };
+  const note = document.createElement("span");
+  note.textContent = "Sketches are schematic: animals vary.";
+  note.className = "xp-walk-note";
   for (const [kind, words] of Object.entries(signs)) {
     const sign = document.createElement("span");
     sign.className = `xp-walk-sign xp-${kind}`;
     sign.setAttribute("aria-hidden", "true");
     legend.append(sign, words);
   }
+  legend.append(note);
   el.append(frame, legend);
   const arrow = `xp-arrow-${Math.random().toString(36).slice(2)}`;
 
@@ -170,7 +175,7 @@ function render({ model, el, signal }) {
     }
     const pick = (node) => { model.set("selected", node.id); model.save_changes(); };
     for (const node of nodes) {
-      const { x, y, w, h, title, lines } = laid.at.get(node.id);
+      const { x, y, w, h, picture, title, lines } = laid.at.get(node.id);
       const said = node.title || [node.label, ...(node.lines ?? [])].join(", ");
       const group = make("g", {
         class: `xp-node xp-${node.kind} ${node.owned ? "xp-owned" : "xp-hatch"}`,
@@ -185,9 +190,13 @@ function render({ model, el, signal }) {
         make("rect", { class: css, x: -w / 2 - more, y: -h / 2 - more, width: w + 2 * more, height: h + 2 * more, rx }, group);
       rect("xp-ring", 4, isPill(node) ? 16 : 7);
       rect("xp-shape", 0, isPill(node) ? 12 : 4);
+      if (picture) {
+        const href = "data:image/svg+xml;charset=utf-8," + encodeURIComponent(node.picture);
+        make("image", { href, x: PAD - w / 2, y: PAD - h / 2, width: w - 2 * PAD, height: picture - PAD }, group);
+      }
       [...title, ...lines].forEach((words, i, all) => {
         const bold = i < title.length && !isPill(node);
-        make("text", { y: (i - (all.length - 1) / 2) * LINE + 4, class: bold ? "xp-bold" : "" }, group, words);
+        make("text", { y: (i - (all.length - 1) / 2) * LINE + 4 + picture / 2, class: bold ? "xp-bold" : "" }, group, words);
       });
       make("title", {}, group, said);
       group.addEventListener("click", () => pick(node));

@@ -1,0 +1,30 @@
+"""A sketch with what stands beneath it."""
+
+from __future__ import annotations
+
+from ..looks import Stack
+from ..pictures import sketch_of
+from .markup import paragraph
+
+__all__ = ["STYLE", "sketch_card"]
+
+STYLE = """
+.xp-sketch { margin: 6px 0 }
+.xp-sketch svg { display: block; width: 100%; height: auto }
+.xp-workbench .xp-sketch p { margin: 2px 0 0; font-size: 13px; line-height: 1.35 }
+.xp-workbench .xp-sketch p.xp-sketch-title { font-weight: 600; font-size: 14px }
+.xp-workbench .xp-sketches { display: grid; grid-template-columns: repeat(auto-fit, minmax(250px, 1fr)); gap: 6px 18px }
+"""
+
+MOST_SAID = 6
+"""How many differences from wild type are named beneath a sketch."""
+
+
+def sketch_card(stack: Stack, title: str = "", lines: tuple[str, ...] = (), seed: int = 0) -> str:
+    """HTML of a sketch with its title above, and beneath it further lines and what differs most from wild type."""
+    plain = "as wild type, as far as is established" if stack.not_established else "as wild type"
+    said = "; ".join(stack.notable[:MOST_SAID]) or plain
+    head = paragraph(title, "xp-sketch-title") if title else ""
+    text = "".join(paragraph(line) for line in lines)
+    beneath = text + paragraph(f"{stack.text}: {said}.", "xp-quiet")
+    return f'<div class="xp-sketch">{head}{sketch_of(stack, seed)}{beneath}</div>'
