@@ -64,7 +64,8 @@ def mean_text(mean: Fraction | float) -> str:
 
 def score_text(score: Fraction, short: bool = False) -> str:
     """How well a look meets a taste, from -3 to 3: "meets your taste 1.8 of 3"; short: "1.8 of 3"."""
-    text = f"{_rounded(score, '0.1').replace('-', '−').removesuffix('.0').replace('−0', '0') or '0'} of 3"
+    number = _rounded(abs(score), "0.1").removesuffix(".0")
+    text = f"{'−' if score < 0 and number != '0' else ''}{number} of 3"
     return text if short else f"meets your taste {text}"
 
 

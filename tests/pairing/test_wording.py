@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from explorer.pairing import mean_text, number_word, one_in, percent
+from explorer.pairing import mean_text, number_word, one_in, percent, score_text
 
 
 @pytest.mark.parametrize(
@@ -77,3 +77,11 @@ def test_mean_text(mean, text):
 
 def test_number_word():
     assert [number_word(n) for n in (0, 6, 15, 16)] == ["no", "six", "fifteen", "16"]
+
+
+def test_score_text__on_the_scale() -> None:
+    assert score_text(Fraction(7, 4)) == "meets your taste 1.8 of 3"
+    assert score_text(Fraction(0), short=True) == "0 of 3"
+    assert score_text(Fraction(-1, 2), short=True) == "−0.5 of 3"
+    assert score_text(Fraction(-1, 100), short=True) == "0 of 3"
+    assert score_text(Fraction(2), short=True) == "2 of 3"

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from explorer.collection import CollectionError
+from explorer.collection import CollectionError, opinion, taste_file
 from explorer.notation import GenesError
 from explorer.panels.desk import Desk
 
@@ -93,3 +93,34 @@ def test_tell__an_error_reaches_its_own_panel_and_stops_nobody(desk: Desk) -> No
     assert "ZeroDivisionError" in said["one"][0]
     assert said["two"] == [""]
     assert desk.failures == []
+
+
+def test_looks__taste_and_opinions_come_back_with_the_collection(demo_collection: Path, tmp_path: Path) -> None:
+    file = tmp_path / "mine.csv"
+    file.write_bytes(demo_collection.read_bytes())
+    desk, told = Desk(file, TODAY), []
+    assert desk.open(file)
+    desk.listen("looks", lambda: told.append(1))
+    desk.like({"bright": 2})
+    assert not taste_file(file).exists()
+    desk.like({"bright": 2}, keep=True)
+    mine = opinion("Enchi", 1, "brightness", 3, "Rowan", "", desk.catalogue)
+    desk.think(opinion("Enchi", 1, "brightness", 1, "Rowan", "", desk.catalogue))
+    desk.think(mine)
+    assert len(told) == 4
+    again = Desk(file, TODAY)
+    assert again.open(file)
+    assert (again.taste["bright"], again.taste["clean"], again.opinions) == (2, 0, (mine,))
+    again.forget(mine)
+    assert again.opinions == ()
+    assert desk.open(file) and desk.opinions == ()
+
+
+def test_looks__a_broken_file_stops_nothing_and_is_said(demo_collection: Path, tmp_path: Path) -> None:
+    file = tmp_path / "mine.csv"
+    file.write_bytes(demo_collection.read_bytes())
+    taste_file(file).write_text("wish,weight\nshiny,1\n")
+    desk = Desk(file, TODAY)
+    assert desk.open(file)
+    assert desk.animals is not None
+    assert str(desk.looks_refused[0]).startswith('row 2, wish: "shiny"')

@@ -186,3 +186,14 @@ def test_blockers():
     model = PathModel(Desk("animals.csv", TODAY))
     assert model.headline == "No collection is open. Open a file in the Collection tab."
     assert model.allowances == ()
+
+
+def test_walk__nodes_have_sketches_of_what_they_are(model, desk):
+    nodes = {node["id"]: node for node in model.walk.drawing.nodes}
+    for name, node in nodes.items():
+        assert node["picture"].startswith("<svg") == (node["kind"] != "pairing"), name
+    assert "Sketch of Leopard Clown" in nodes["target"]["picture"]
+    model.walk.node = "target"
+    assert model.walk.stack.text == "Leopard Clown"
+    model.walk.node = next(name for name, node in nodes.items() if node["kind"] == "pairing")
+    assert model.walk.stack is None
