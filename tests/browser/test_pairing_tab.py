@@ -145,3 +145,26 @@ def test_pairing__fits_the_window(size: str, workbench: str, request: pytest.Fix
     box = shown.locator(".xp-odds").bounding_box()
     assert box is not None
     assert right <= box["x"] + box["width"]
+
+
+def test_pairing__sketches_and_what_helps_or_spoils(tab: Locator) -> None:
+    choose(tab, "dam", "F03 Juniper")
+    choose(tab, "sire", "M03 Plover")
+    sketches = tab.locator(".xp-hatchlings .xp-sketch")
+    expect(sketches).to_have_count(2)
+    expect(sketches.last).to_contain_text("Nearest to the target and best for your taste: Leopard Desert Ghost")
+    expect(sketches.last.locator("svg text")).to_have_text("schematic: animals vary")
+    drawn = sketches.last.locator("svg").bounding_box()
+    assert drawn is not None and drawn["width"] > 200
+    expect(tab.locator(".xp-side")).to_contain_text("Leopard and Desert Ghost both thin the dark pattern")
+    expect(tab.locator(".xp-side")).to_contain_text("trade opinion")
+
+
+def test_pairing__ranking_by_taste_leads_to_a_pairing(tab: Locator) -> None:
+    tab.get_by_role("button", name="rank this season's pairings by your taste").click()
+    rows = tab.locator(".xp-ranks tbody tr")
+    expect(rows.first).to_be_visible()
+    expect(tab.locator(".xp-ranking")).to_contain_text("promises most")
+    dam = rows.nth(4).locator("th, td").first.inner_text()
+    rows.nth(4).click()
+    expect(tab.locator(".xp-animal.xp-dam select option:checked")).to_contain_text(dam)
