@@ -1,7 +1,7 @@
 """What an animal looks like: what is visible of its genotype, and the cautions that go with it."""
 
 from .cautions import BroodCaution, brood_cautions, caution_text, look_cautions, look_remarks
-from .cues import chance_of_answers, chance_still, cue_chances
+from .cues import Known, chance_of_answers, cue_chances
 from .layers import Layer, layers_of
 from .stacking import HasGenotype, Stack, Words, stack, stack_of
 from .suggesting import Suggestion, suggestions
@@ -24,6 +24,7 @@ __all__ = [
     "TASTES",
     "BroodCaution",
     "HasGenotype",
+    "Known",
     "Layer",
     "Look",
     "Stack",
@@ -36,7 +37,6 @@ __all__ = [
     "carried",
     "caution_text",
     "chance_of_answers",
-    "chance_still",
     "checked_taste",
     "cue_chances",
     "exact_events",

@@ -10,19 +10,33 @@ from ..catalogue import QUALITIES, Cue, Quality
 from .covering import combined
 from .layers import Layer
 
-__all__ = ["chance_of_answers", "chance_still", "cue_chances"]
+__all__ = ["Known", "chance_of_answers", "cue_chances"]
+
+Known = dict[tuple[str, Fraction | None], Fraction]
+"""(cue key, value) -> chance, as far as it was worked out."""
 
 
-def cue_chances(cues: Sequence[Cue], layers: Sequence[Layer]) -> list[Fraction]:
+def cue_chances(cues: Sequence[Cue], layers: Sequence[Layer], known: Known | None = None) -> list[Fraction]:
     """For each cue, the chance that it is noted on an animal with these gene forms.
 
     A cue on a quality goes by the combined value, between whole values in proportion; where nothing is established
     of the quality, by the mean of its curve. A cue on forms is noted if at least one of them makes it noted, each by
-    itself; on an animal all of which is covered by another form, only as on any other.
+    itself. A form that covers all makes noted only what is said of just so many copies of it. known: kept from call to
+    call, to save work.
     """
     wanted: list[Quality] = [q for q in QUALITIES if any(cue.quality == q for cue in cues)]
     values = combined(layers, wanted)
-    return [_on_curve(cue.curve, values[cue.quality]) if cue.quality else _by_form(cue, layers) for cue in cues]
+    known = {} if known is None else known
+    found = []
+    for cue in cues:
+        if cue.quality is None:
+            found.append(_by_form(cue, layers))
+            continue
+        at = (cue.key, values[cue.quality])
+        if at not in known:
+            known[at] = _on_curve(cue.curve, values[cue.quality])
+        found.append(known[at])
+    return found
 
 
 def chance_of_answers(cues: Sequence[Cue], chances: Sequence[Fraction], answers: Mapping[str, bool]) -> Fraction:
@@ -47,20 +61,6 @@ def chance_of_answers(cues: Sequence[Cue], chances: Sequence[Fraction], answers:
     return found * math.prod(left.values())
 
 
-def chance_still(
-    cue: Cue, cues: Sequence[Cue], chances: Sequence[Fraction], answers: Mapping[str, bool]
-) -> Fraction:
-    """The chance that one more cue is seen, given the look and what was answered on the same quality."""
-    chance = chances[cues.index(cue)]
-    rest = Fraction(1)
-    for other, share in zip(cues, chances, strict=True):
-        if cue.quality is not None and other.quality == cue.quality and other.key in answers:
-            rest = Fraction(0) if answers[other.key] else rest - share
-            if not rest:
-                return Fraction(0)
-    return chance / rest
-
-
 def _on_curve(curve: Sequence[Fraction], value: Fraction | None) -> Fraction:
     if value is None:
         return sum(curve, Fraction(0)) / len(curve)
@@ -74,6 +74,7 @@ def _by_form(cue: Cue, layers: Sequence[Layer]) -> Fraction:
     copies: Mapping[str, int] = {part.gene: part.copies for layer in covering or layers for part in layer.parts}
     missed = Fraction(1)
     for part, chance in cue.shown_by:
-        if copies.get(part.gene, 0) >= part.copies:
+        here = copies.get(part.gene, 0)
+        if here == part.copies or (here > part.copies and not covering):
             missed *= 1 - chance
     return max(1 - missed, cue.otherwise) if missed < 1 else cue.otherwise

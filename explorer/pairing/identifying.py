@@ -8,23 +8,27 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
 from itertools import product
+from typing import Any
 
+import numpy as np
 import pandas as pd
+from numpy.typing import NDArray
 
 from ..catalogue import Catalogue, Cue, Effect, closest, load_catalogue
 from ..collection import Animal
 from ..genetics import Diplotype, Genome, Genotype, Group, genome_of
-from ..looks import Look, carried, chance_of_answers, chance_still, cue_chances, layers_of, shown
-from ..notation import write_diplotypes
+from ..looks import Known, Look, carried, chance_of_answers, cue_chances, layers_of, shown
+from ..notation import texts_of, write_diplotypes
 from .crossing import cross
 from .origins import by_frequency
 
 __all__ = ["GeneChance", "Reading", "identify", "read_animal"]
 
 MOST_LOOKS = 6_000
-"""The most looks that are told apart; more would take seconds, and fewer candidates or the parents would help."""
+MOST_GENOTYPES = 30_000
+"""The most that are told apart; more would take many seconds, and fewer candidates or the parents would help."""
 
-Cues = Mapping[str, bool] | Iterable[str]
+Cues = Mapping[str, bool] | str | Iterable[str]
 
 
 @dataclass(frozen=True)
@@ -70,15 +74,23 @@ class Reading:
         self._opinions = tuple(opinions)
         self._all_cues: Sequence[Cue] = catalogue.cues
 
+    def answered(self, cues: Cues) -> Reading:
+        """The same origin with other cues; much faster than starting anew. Raises ValueError as `identify` does."""
+        fresh = Reading.__new__(Reading)
+        kept = {name: value for name, value in vars(self).items() if name not in ("posterior", "genes")}
+        vars(fresh).update(kept, cues=_checked(cues, self.catalogue))
+        return fresh
+
     @cached_property
     def _looks(self) -> list[tuple[tuple[_Side, ...], Fraction, list[Fraction]]]:
         """Each look: its sides, its chance beforehand, and the chance of each cue of the catalogue on it."""
         found = []
+        known: Known = {}
         for sides in product(*self._sides):
             look = dict(sorted((entry for side in sides for entry in side.look), key=self._rank))
             layers = layers_of(look, self.catalogue, self._opinions)
             prior = math.prod((side.chance for side in sides), start=Fraction(1))
-            found.append((sides, prior, cue_chances(self._all_cues, layers)))
+            found.append((sides, prior, cue_chances(self._all_cues, layers, known)))
         return found
 
     def _rank(self, entry: tuple[str, int]) -> int:
@@ -118,7 +130,13 @@ class Reading:
         return sorted(found, key=lambda item: (-item[1], len(item[0]), list(item[0].items())))
 
     def genotypes(self) -> pd.DataFrame:
-        """All genotypes: columns genotype (shorthand), probability (float), fraction; likeliest first, sum 1."""
+        """All genotypes: columns genotype (shorthand), probability (float), fraction; likeliest first, sum 1.
+
+        Raises ValueError if there are more than 30,000, phases and sexes counted.
+        """
+        count = math.prod(sum(len(side.under) for side in sides) for sides in self._sides)
+        if count > MOST_GENOTYPES:
+            raise ValueError(f"{count:,} genotypes are possible, more than {MOST_GENOTYPES:,}; name fewer candidates")
         rows: dict[str, Fraction] = {}
         for (sides, _, _), chance in zip(self._looks, self.posterior, strict=True):
             for chosen in product(*(side.under.items() for side in sides)):
@@ -134,16 +152,25 @@ class Reading:
 
     def further_cues(self) -> list[tuple[Cue, float]]:
         """Cues not asked about yet, each with what it is expected to tell, in bits; the most telling first."""
-        weights = [float(chance) for chance in self.posterior]
+        weights = np.array([float(chance) for chance in self.posterior])
+        chances = np.array([[float(chance) for chance in row] for _, _, row in self._looks]).T
         found = []
-        asked = self._all_cues
-        for cue in asked:
+        for cue, row in zip(self._all_cues, chances, strict=True):
             if cue.key not in self.cues:
-                chances = [float(chance_still(cue, asked, row, self.cues)) for _, _, row in self._looks]
-                mean = sum(w * c for w, c in zip(weights, chances, strict=True))
-                left = sum(w * _bits(c) for w, c in zip(weights, chances, strict=True) if w)
-                found.append((cue, max(_bits(mean) - left, 0.0)))
+                still = row * self._room(cue, chances)
+                told = _bits(weights @ still) - float(weights @ _bits(still))
+                found.append((cue, max(float(told), 0.0)))
         return sorted(found, key=lambda item: (-item[1], item[0].key))
+
+    def _room(self, cue: Cue, chances: NDArray[np.float64]) -> NDArray[np.float64]:
+        """For each look, the factor on a cue's chance after what was answered of cues that it excludes."""
+        rest = np.ones(len(self._looks))
+        for other, row in zip(self._all_cues, chances, strict=True):
+            if cue.quality is not None and other.quality == cue.quality and other.key in self.cues:
+                if self.cues[other.key]:
+                    return np.zeros(len(self._looks))
+                rest = rest - row
+        return 1 / rest
 
     def _after(self, group: Group) -> dict[Look, Fraction]:
         """Look of one group -> its chance after the cues."""
@@ -159,7 +186,7 @@ def read_animal(
     cues: Cues,
     dam: str | Genotype | Animal | None = None,
     sire: str | Genotype | Animal | None = None,
-    candidates: Mapping[str, float | Fraction] | Iterable[str] | None = None,
+    candidates: Mapping[str, float | Fraction] | str | Iterable[str] | None = None,
     *,
     opinions: Iterable[Effect] = (),
     catalogue: Catalogue | None = None,
@@ -182,6 +209,8 @@ def read_animal(
             unknown = by_frequency(candidates, catalogue)
             dam, sire = (unknown if dam is None else dam), (unknown if sire is None else sire)
         brood = cross(dam, sire, catalogue=catalogue).brood
+        if not brood.viable:
+            raise ValueError("no egg of these parents is viable, so no animal can come from them")
         origin = {group.name: brood.distribution(group) for group in brood.groups}
     return Reading(catalogue, origin, seen, opinions)
 
@@ -190,7 +219,7 @@ def identify(
     cues: Cues,
     dam: str | Genotype | Animal | None = None,
     sire: str | Genotype | Animal | None = None,
-    candidates: Mapping[str, float | Fraction] | Iterable[str] | None = None,
+    candidates: Mapping[str, float | Fraction] | str | Iterable[str] | None = None,
     *,
     opinions: Iterable[Effect] = (),
     catalogue: Catalogue | None = None,
@@ -202,17 +231,20 @@ def identify(
         one, the genes that come into question, each with its frequency among such animals' chromosomes (default: the
         catalogue's figure).
     The cues' own figures are remembered, not measured, and taken as independent given the look. Raises ValueError for
-    a cue that is not known, if no origin is given, or if too many looks are possible; GenesError for genes.
+    a cue that is not known, if no origin is given, or if too many are possible; GenesError for genes.
     """
     return read_animal(cues, dam, sire, candidates, opinions=opinions, catalogue=catalogue).genotypes()
 
 
 def _checked(cues: Cues, catalogue: Catalogue) -> dict[str, bool]:
-    given = dict(cues) if isinstance(cues, Mapping) else dict.fromkeys(cues, True)
+    given = dict(cues) if isinstance(cues, Mapping) else dict.fromkeys(texts_of(cues), True)
     keys = [cue.key for cue in catalogue.cues]
-    for key in given:
+    for key, seen_or_not in given.items():
         if key not in keys:
-            raise ValueError(f"no cue is called {key!r}; the nearest are {', '.join(closest(str(key), keys))}")
+            near = ", ".join(closest(str(key), keys)) or "none: the catalogue has no cues"
+            raise ValueError(f"no cue is called {key!r}; the nearest are {near}")
+        if not isinstance(seen_or_not, bool):
+            raise ValueError(f"{key}: True or False is needed, found {seen_or_not!r}; leave out what was not looked at")
     seen: dict[str, str] = {}
     for cue in catalogue.cues:
         if cue.quality is not None and given.get(cue.key):
@@ -241,6 +273,7 @@ def _carried_under(group: Group, side: _Side) -> dict[str, Fraction]:
     return found
 
 
-def _bits(chance: float) -> float:
-    """The uncertainty of a yes or no with this chance, in bits."""
-    return -sum(p * math.log2(p) for p in (chance, 1 - chance) if p > 0)
+def _bits(chance: Any) -> Any:
+    """The uncertainty of a yes or no with this chance, or of each of several, in bits."""
+    p = np.clip(chance, 1e-300, 1 - 1e-16)
+    return -(p * np.log2(p) + (1 - p) * np.log2(1 - p))

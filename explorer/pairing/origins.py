@@ -8,24 +8,23 @@ from itertools import product
 
 from ..catalogue import Catalogue
 from ..genetics import WILD, Diplotype, Genome, Genotype, Group, Haplotype, exact, genome_of, normalised, order, viable
-from ..notation import genes_named
+from ..notation import read_wanted, texts_of
 
 __all__ = ["by_frequency"]
 
 
-def by_frequency(candidates: Mapping[str, float | Fraction] | Iterable[str], catalogue: Catalogue) -> Genotype:
+def by_frequency(candidates: Mapping[str, float | Fraction] | str | Iterable[str], catalogue: Catalogue) -> Genotype:
     """The genotype of an animal of unknown sex, its two chromosomes drawn at random (Hardy-Weinberg proportions).
 
     candidates: gene -> its frequency among chromosomes, or genes alone, with the catalogue's figure for each. Genes of
     one complex share the chromosome's one place. Genotypes that are not viable are left out. Raises GenesError for a
     gene that cannot be read, ValueError for frequencies that do not lie from 0 to 1.
     """
-    default = catalogue.figure("candidate_frequency").value
-    given = candidates if isinstance(candidates, Mapping) else dict.fromkeys(candidates, default)
-    frequency: dict[str, Fraction] = {}
-    for text, value in given.items():
-        for gene in genes_named(text, catalogue, ()):
-            frequency[gene] = exact(value)
+    if isinstance(candidates, Mapping):
+        given = candidates
+    else:
+        given = dict.fromkeys(texts_of(candidates), catalogue.figure("candidate_frequency").value)
+    frequency = {gene: exact(value) for text, value in given.items() for gene in read_wanted(text, catalogue)}
     genome = genome_of(catalogue)
     parts: dict[str, Mapping[Diplotype, Fraction]] = {}
     for group in genome.groups:
