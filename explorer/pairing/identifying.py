@@ -68,9 +68,9 @@ class Reading:
         self.genome: Genome = genome_of(catalogue)
         self.groups: tuple[Group, ...] = tuple(group for group in self.genome.groups if group.name in origin)
         self._sides = [_sides(group, origin[group.name]) for group in self.groups]
-        count = math.prod(map(len, self._sides))
-        if count > MOST_LOOKS:
-            raise ValueError(f"{count:,} looks are possible, more than {MOST_LOOKS:,}; name fewer candidates")
+        if self.look_count > MOST_LOOKS:
+            found = f"{self.look_count:,} looks are possible, more than {MOST_LOOKS:,}"
+            raise ValueError(f"{found}; name fewer candidates")
         self._opinions = tuple(opinions)
         self._all_cues: Sequence[Cue] = catalogue.cues
 
@@ -92,6 +92,16 @@ class Reading:
             prior = math.prod((side.chance for side in sides), start=Fraction(1))
             found.append((sides, prior, cue_chances(self._all_cues, layers, known)))
         return found
+
+    @property
+    def look_count(self) -> int:
+        """How many looks are told apart, without working them out."""
+        return math.prod(map(len, self._sides))
+
+    @property
+    def cue_rows(self) -> list[list[Fraction]]:
+        """For each look, the chance of each cue of the catalogue, in its order."""
+        return [row for _, _, row in self._looks]
 
     def _rank(self, entry: tuple[str, int]) -> int:
         return self.genome.rank[entry[0]]
@@ -153,7 +163,7 @@ class Reading:
     def further_cues(self) -> list[tuple[Cue, float]]:
         """Cues not asked about yet, each with what it is expected to tell, in bits; the most telling first."""
         weights = np.array([float(chance) for chance in self.posterior])
-        chances = np.array([[float(chance) for chance in row] for _, _, row in self._looks]).T
+        chances = np.array([[float(chance) for chance in row] for row in self.cue_rows]).T
         found = []
         for cue, row in zip(self._all_cues, chances, strict=True):
             if cue.key not in self.cues:

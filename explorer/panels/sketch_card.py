@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from itertools import count
+
 from ..looks import Stack
 from ..pictures import sketch_of
 from .markup import paragraph
 
-__all__ = ["STYLE", "sketch_card"]
+__all__ = ["STYLE", "drawing", "sketch_card"]
 
 STYLE = """
 .xp-sketch { margin: 6px 0 }
@@ -16,8 +18,16 @@ STYLE = """
 .xp-workbench .xp-sketches { display: grid; grid-template-columns: repeat(auto-fit, minmax(250px, 1fr)); gap: 6px 18px }
 """
 
+PLACES = count()
+"""A number for each card ever shown: two drawings on one page must not share their ids."""
+
 MOST_SAID = 6
 """How many differences from wild type are named beneath a sketch."""
+
+
+def drawing(stack: Stack, seed: int = 0) -> str:
+    """A sketch that may stand on the page beside others, be they the same."""
+    return sketch_of(stack, seed, str(next(PLACES)))
 
 
 def sketch_card(stack: Stack, title: str = "", lines: tuple[str, ...] = (), seed: int = 0) -> str:
@@ -27,4 +37,4 @@ def sketch_card(stack: Stack, title: str = "", lines: tuple[str, ...] = (), seed
     head = paragraph(title, "xp-sketch-title") if title else ""
     text = "".join(paragraph(line) for line in lines)
     beneath = text + paragraph(f"{stack.text}: {said}.", "xp-quiet")
-    return f'<div class="xp-sketch">{head}{sketch_of(stack, seed)}{beneath}</div>'
+    return f'<div class="xp-sketch">{head}{drawing(stack, seed)}{beneath}</div>'

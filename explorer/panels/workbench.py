@@ -17,9 +17,11 @@ from .collection_view import CollectionPanel
 from .desk import Desk
 from .guard import Guard
 from .markup import paragraph
+from .notes_view import NotesPanel
 from .pairing_view import PairingPanel
 from .parts import words
 from .path_view import PathPanel
+from .reading_view import ReadingPanel
 from .stylesheet import style_sheet
 from .target_view import TargetEditor
 
@@ -29,6 +31,8 @@ TABS: tuple[tuple[str, Callable[[Desk], Any]], ...] = (
     ("Collection", CollectionPanel),
     ("Pairing", PairingPanel),
     ("Path", PathPanel),
+    ("Gene notes", NotesPanel),
+    ("Read an animal", ReadingPanel),
 )
 SEASONS_AHEAD = 8
 PACKAGE = Path(__file__).resolve().parents[1]

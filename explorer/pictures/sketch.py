@@ -21,19 +21,26 @@ LABEL = "schematic: animals vary"
 
 
 def draw(
-    values: Mapping[str, float], *, title: str, description: str, seed: int = 0, covered: Collection[str] = ()
+    values: Mapping[str, float],
+    *,
+    title: str,
+    description: str,
+    seed: int = 0,
+    covered: Collection[str] = (),
+    place: str = "",
 ) -> str:
     """One standalone SVG picture as text; the same arguments give the same text.
 
     values: quality -> -3 to 3 against wild type; a quality left out is 0, `rear` left out is as `dorsal`, and a number
     beyond the scale is drawn as its end. title, description: the text alternative. seed: chooses among clutch mates.
     covered: with "all" a white of 3 leaves no patterned islands; what else is covered must be in the values already.
+    place: told apart from the same drawing elsewhere on a page, where ids must differ.
     ValueError: a name that is no quality, or a value that is not finite.
     """
     full = _complete(values)
     bare = 0.95 * share((full["white"] - 1) / 1.8) if "all" in covered else 0.0
     colours = coat(full, bare)
-    told = repr((sorted(full.items()), title, description, seed, bare))
+    told = repr((sorted(full.items()), title, description, seed, bare, place))
     own = "s" + sha256(told.encode()).hexdigest()[:12]
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" width="100%" role="img"'

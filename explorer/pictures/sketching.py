@@ -28,10 +28,13 @@ def sketch(
     return sketch_of(stack(genes, opinions=opinions, catalogue=catalogue), seed)
 
 
-def sketch_of(found: Stack, seed: int = 0) -> str:
-    """The sketch of a stack; what is not established is drawn as in wild type, and its description says so."""
+def sketch_of(found: Stack, seed: int = 0, place: str = "") -> str:
+    """The sketch of a stack; what is not established is drawn as in wild type, and its description says so.
+
+    place: where on a page it stands, if the same sketch may stand there twice.
+    """
     values: dict[str, float] = {quality: float(value) for quality, value in found.values.items() if value is not None}
     seen = ", ".join(found.notable) or "as wild type"
     unknown = f" Not established of: {', '.join(found.not_established)}." if found.not_established else ""
     title, description = f"Sketch of {found.text}", f"{found.text}: {seen}.{unknown} Schematic: animals vary."
-    return draw(values, title=title, description=description, seed=seed, covered=found.covered)
+    return draw(values, title=title, description=description, seed=seed, covered=found.covered, place=place)
