@@ -56,8 +56,10 @@ def hidings(layers: Sequence[Layer]) -> tuple[Hiding, ...]:
     return tuple(found)
 
 
-def seen_beside(under: Layer, over: Layer) -> dict[Quality, Fraction]:
+def seen_beside(under: Layer, over: Layer) -> Mapping[Quality, int | Fraction]:
     """What is left to see of one form's values beside another form."""
+    if not over.covers:
+        return under.values
     return {
         quality: value * min((_left(cover, quality, value) for cover in over.covers), default=Fraction(1))
         for quality, value in under.values.items()

@@ -1,11 +1,14 @@
 """The Gene notes tab in a real browser: look up a gene, set others beside it, walk the square, write an opinion."""
 
+import re
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
 from playwright.sync_api import Locator, Page, expect
+
+from explorer import sketch
 
 
 @pytest.fixture
@@ -120,21 +123,23 @@ def test_notes__an_animal_is_taken_apart_and_its_hets_are_named(tab: Locator) ->
 
 
 def test_notes__a_sibling_is_drawn_and_the_seed_brings_it_back(tab: Locator) -> None:
-    seed = tab.locator(".xp-notes-seed input")
-    bar = tab.locator(".xp-forms-shown [data-part='network']").first
-    seed.fill("7")
-    seed.press("Enter")
-    before = bar.get_attribute("d")
-    tab.locator(".xp-notes-again").click()
-    expect(seed).to_have_value("8")
-    expect(bar).not_to_have_attribute("d", str(before))
-    tab.page.wait_for_timeout(1500)  # until nothing of seed 7 is still to arrive
-    second = bar.get_attribute("d")
-    seed.fill("7")
-    seed.press("Enter")
-    expect(bar).not_to_have_attribute("d", str(second))
-    tab.locator(".xp-notes-again").click()
-    expect(bar).to_have_attribute("d", str(second))
+    def network(number: int) -> str:
+        found = re.search(r"<path[^>]*data-part=\"network\"[^>]* d=\"([^\"]+)", sketch("Leopard", seed=number))
+        assert found is not None
+        return found[1]
+
+    seed, drawn = (
+        tab.locator(".xp-notes-seed input"),
+        tab.locator(".xp-form-seen").nth(1).locator("[data-part=network]"),
+    )
+    assert network(7) != network(8)
+    for _ in range(2):
+        seed.fill("7")
+        seed.press("Enter")
+        expect(drawn).to_have_attribute("d", network(7))
+        tab.locator(".xp-notes-again").click()
+        expect(seed).to_have_value("8")
+        expect(drawn).to_have_attribute("d", network(8))
 
 
 def test_notes__taste_changes_what_is_suggested_and_a_row_adds_its_gene(tab: Locator, collection_file: Path) -> None:
