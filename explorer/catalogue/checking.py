@@ -122,7 +122,7 @@ def _effects(shelf: Shelf, loci: dict[str, LocusEntry], genes: dict[str, Gene]) 
         for part in effect.parts:
             if genes[part.gene].recessive and (len(effect.parts), part.copies) == (1, 1):
                 draft.report("copies", "1", "2: one copy of a recessive gene shows nothing")
-    keys = ((held.draft, "gene", " ".join(map(str, effect_key(held.record)))) for held in shelf.effects)
+    keys = ((h.draft, "gene", " ".join(map(str, (h.draft.own, *effect_key(h.record))))) for h in shelf.effects)
     _once(keys, "one effect of a form on a base")
 
 

@@ -13,7 +13,7 @@ from pathlib import Path
 from .checking import check
 from .drafts import Draft, Finding
 from .entries import AmbiguousWord, Gene, Nickname, Species
-from .look_tables import effect_key, parts_of
+from .look_tables import parts_of
 from .lookup import Catalogue
 from .tables import KINDS, Held, Override, Shelf, Wording, read_species, shelve
 
@@ -33,8 +33,8 @@ def load_catalogue(folder: str | Path | None = None) -> Catalogue:
 
     folder: TOML files in the format of the bundled ones, read in alphabetical order. They may add sources, loci,
         genes, linkages, compounds, cautions, nicknames, ambiguous words, effects and cues; a figure of a bundled name,
-        a linkage of bundled loci, a cue of a bundled key and an effect of the same form and base replace the bundled
-        one; an [[override]] restates what two copies of a gene do.
+        a linkage of bundled loci and a cue of a bundled key replace the bundled one; an effect is laid over those of
+        its form, value by value; an [[override]] restates what two copies of a gene do.
     Raises CatalogueError, listing all problems at once.
     """
     return _bundled() if folder is None else _load(_facts(), Path(folder))
@@ -119,13 +119,11 @@ def _shelve_all(file: str, data: dict[str, object], shelf: Shelf, findings: list
 
 
 def _replace(shelf: Shelf) -> None:
-    """Take out the bundled figures, linkages, effects and cues that a keeper's own stand in for."""
+    """Take out the bundled figures, linkages and cues that a keeper's own stand in for."""
     figures = {held.record.name for held in shelf.figures if held.draft.own}
     shelf.figures = [held for held in shelf.figures if held.draft.own or held.record.name not in figures]
     loci = {locus for held in shelf.linkages if held.draft.own for locus in held.record.loci}
     shelf.linkages = [held for held in shelf.linkages if held.draft.own or not loci.intersection(held.record.loci)]
-    effects = {effect_key(held.record) for held in shelf.effects if held.draft.own}
-    shelf.effects = [held for held in shelf.effects if held.draft.own or effect_key(held.record) not in effects]
     cues = {held.record.key for held in shelf.cues if held.draft.own}
     shelf.cues = [held for held in shelf.cues if held.draft.own or held.record.key not in cues]
 

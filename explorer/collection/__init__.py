@@ -2,6 +2,7 @@
 
 from .animals import Animal, Collection, read_collection
 from .findings import CollectionError, Finding, SaveRefused
+from .kin_words import Relation, kin_sentence, relation
 from .knowledge import Knowledge
 from .preferences import (
     opinion,
@@ -21,13 +22,16 @@ __all__ = [
     "CollectionError",
     "Finding",
     "Knowledge",
+    "Relation",
     "SaveRefused",
     "for_spreadsheet",
+    "kin_sentence",
     "opinion",
     "opinions_file",
     "read_collection",
     "read_opinions",
     "read_taste",
+    "relation",
     "save_opinions",
     "save_taste",
     "taste_file",

@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime
+from fractions import Fraction
+from functools import cached_property
 from pathlib import Path
 
 import pandas as pd
 
 from ..catalogue import Catalogue, Sex, load_catalogue
-from ..genetics import Genotype
+from ..genetics import Genotype, Kinship
+from .clutch import Clutch
+from .clutch_findings import clutch_findings
 from .drafts import Draft
 from .findings import CollectionError, Finding, nearest
 from .knowledge import Knowledge
@@ -42,6 +46,7 @@ class Animal:
     dam: str | None
     clutch: str
     status: str
+    dna: str
     notes: str
     extra: Mapping[str, str] = field(repr=False, hash=False)
     row: int = field(repr=False)
@@ -57,16 +62,18 @@ class Collection:
     """The animals of one file, in file order; made by `read_collection` or `from_text`, and never changed.
 
     `animals["F03"]` is one animal. findings: remarks that did not stop the reading. knowledge: what all animals may
-    carry, jointly.
+    carry, jointly. clutches: those that were taken into account.
     """
 
     def __init__(self, reading: Reading, seen: dict[Path, str]) -> None:
         """seen: file -> digest of what was last read or written there; one for all that come from one reading."""
         self._sheet: Sheet = reading.sheet
-        self._seen = seen
+        self._reading, self._seen = reading, seen
         self.knowledge = reading.knowledge
         self.findings = reading.findings
         self._animals = {draft.id: _animal(draft, reading.knowledge) for draft in reading.drafts}
+        self._told: tuple[Finding, ...] = ()
+        self.clutches: tuple[Clutch, ...] = ()
 
     @classmethod
     def from_text(cls, text: str, catalogue: Catalogue | None = None) -> Collection:
@@ -114,6 +121,49 @@ class Collection:
         table["weight_g"] = table["weight_g"].astype(float)
         return table
 
+    def kinship(self) -> pd.DataFrame:
+        """Kinship coefficients, id x id in file order: what the inbreeding coefficient of two animals' offspring is.
+
+        Animals whose parents are not recorded are taken as unrelated and not inbred: the figures are lower bounds.
+        """
+        return pd.DataFrame(self._kinship.table(list(self._animals)), list(self._animals), list(self._animals))
+
+    def inbreeding(self, dam: str, sire: str) -> Fraction:
+        """The inbreeding coefficient the offspring of two animals would have; a lower bound, as in `kinship`.
+
+        Raises KeyError if there is no such animal.
+        """
+        return self._kinship.between(self[dam].id, self[sire].id)
+
+    @cached_property
+    def _kinship(self) -> Kinship:
+        return Kinship({animal.id: (animal.dam, animal.sire) for animal in self})
+
+    def updated(self, clutches: Iterable[Clutch]) -> Collection:
+        """A new collection in which every animal's genotype is given its own look and records, its pedigree, and these
+        clutches, all jointly and exactly. The genes column stays as it is; what cannot be true is a finding.
+
+        clutches: a clutch book, or clutches of it; they replace any given before. Those whose dam or sires are not in
+        the collection are left out, with a finding.
+        """
+        given = tuple(clutches)
+        known = tuple(one for one in given if all(key in self for key in (one.dam, *one.sires)))
+        knowledge = self.knowledge.updated(known)
+        told = clutch_findings(knowledge, [one for one in given if one not in known], self._rows)
+        plain = [finding for finding in self._reading.findings if finding not in self._told]
+        made = Collection(replace(self._reading, knowledge=knowledge, findings=(*plain, *told)), self._seen)
+        made._told, made.clutches = told, given
+        return made
+
+    @property
+    def _rows(self) -> dict[str, int]:
+        return {animal.id: animal.row for animal in self}
+
+    def _again(self, sheet: Sheet) -> Collection:
+        """From a changed sheet, with the same clutches."""
+        made = Collection(read_text_of(sheet.text, self.catalogue), self._seen)
+        return made.updated(self.clutches) if self.clutches else made
+
     def with_animal(self, row: Mapping[str, str]) -> Collection:
         """A new collection with the animal of this id added, or changed if there is one.
 
@@ -128,12 +178,11 @@ class Collection:
             near = nearest(str(error.args[0]), [*self.columns, *COLUMNS])
             advice = f"Nearest: {', '.join(near)}" if near else "add the column to the file first"
             raise _refused(str(error.args[0]), "no column of this name", "a column of the file", advice) from None
-        return Collection(read_text_of(sheet.text, self.catalogue), self._seen)
+        return self._again(sheet)
 
     def without(self, key: str) -> Collection:
         """A new collection without this animal. Raises KeyError if there is none."""
-        sheet = self._sheet.without_row(self[key].id)
-        return Collection(read_text_of(sheet.text, self.catalogue), self._seen)
+        return self._again(self._sheet.without_row(self[key].id))
 
     def save(
         self, path: str | os.PathLike[str], *, overwrite: bool = False, now: datetime | None = None
@@ -171,6 +220,7 @@ def _animal(draft: Draft, knowledge: Knowledge) -> Animal:
         dam=kin.dam,
         clutch=draft.clutch,
         status=draft.status,
+        dna=draft.dna,
         notes=draft.notes,
         extra=draft.extra,
         row=draft.row,

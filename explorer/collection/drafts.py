@@ -39,6 +39,7 @@ class Draft:
     dam: str
     clutch: str
     status: str
+    dna: str
     notes: str
     extra: Mapping[str, str]
 
@@ -68,6 +69,7 @@ def read_draft(row: int, values: Mapping[str, str]) -> tuple[Draft, list[Finding
         dam=_parent(values.get("dam", "")),
         clutch=values.get("clutch", ""),
         status=field("status", read_status, "kept"),
+        dna=values.get("dna", ""),
         notes=values.get("notes", ""),
         extra={name: text for name, text in values.items() if name not in COLUMNS},
     )

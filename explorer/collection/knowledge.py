@@ -8,9 +8,13 @@ from fractions import Fraction
 
 from ..catalogue import Catalogue
 from ..genetics import Diplotype, Genome, Genotype, Group, genome_of
+from ..genetics.pedigree import Fit
 from ..looks import carried, shown
+from .clutch import Clutch
 from .evidence import claims
 from .lineage import Kin, Lineage, in_pedigree_order
+from .shed_tests import ShedTest, agreement
+from .told import Dispute, Mixture, Told, weighed
 
 __all__ = ["Clash", "Disagreement", "Knowledge"]
 
@@ -40,20 +44,46 @@ class Disagreement:
 
 
 class Knowledge:
-    """What each animal carries, as far as it is known, and how far the animals' genotypes depend on one another."""
+    """What each animal carries, as far as it is known, and how far the animals' genotypes depend on one another.
 
-    def __init__(self, catalogue: Catalogue, kin: Mapping[str, Kin]) -> None:
-        """kin: id -> animal, in any order; the answers do not depend on it. No animal is its own ancestor."""
+    clutches: what was taken into account of the clutch book. Where it is not known who sired a clutch, the answer at
+    each place is a mixture over the ways in which it may have come about, weighed by all places together.
+    """
+
+    def __init__(
+        self,
+        catalogue: Catalogue,
+        kin: Mapping[str, Kin],
+        tested: Mapping[str, Sequence[ShedTest]] | None = None,
+        clutches: Sequence[Clutch] = (),
+    ) -> None:
+        """kin: id -> animal, in any order; the answers do not depend on it. No animal is its own ancestor.
+
+        tested: id -> what tests of the animal found. clutches: whose dams and sires are all in `kin`.
+        """
         self.catalogue = catalogue
         self.genome: Genome = genome_of(catalogue)
-        self.kin = in_pedigree_order(kin)
+        self.recorded, self.tested = kin, tested or {}
+        self.told = Told.of(self.genome, in_pedigree_order(kin), clutches)
+        self.kin = self.told.kin
         varying = {name for animal in kin.values() for name in animal.label.varying}
+        varying |= {name for clutch in clutches for row in clutch.hatchlings for name in row.seen}
+        varying |= {self.genome.home[test.gene][0].name for tests in self.tested.values() for test in tests}
         self._lineages = {
-            group.name: Lineage.consistent(self.genome, group, self.kin)
+            group.name: Lineage.consistent(self.genome, group, self.kin, tested=self._tests(group))
             for group in self.genome.groups
             if group.sex or group.name in varying
         }
+        self._mixtures: dict[str, Mixture] = {name: ((Fraction(1), one),) for name, one in self._lineages.items()}
+        self.paternity: dict[str, dict[str, Fraction]] = {}
+        self.disputes: tuple[Dispute, ...] = ()
+        if clutches:
+            self._mixtures, self.paternity, self.disputes = weighed(self._lineages, self.told)
         self._genotypes: dict[str, Genotype] = {}
+
+    def updated(self, clutches: Sequence[Clutch]) -> Knowledge:
+        """The same animals, given these clutches and no others. Their dams and sires must all be among them."""
+        return Knowledge(self.catalogue, self.recorded, self.tested, clutches)
 
     def genotype(self, key: str) -> Genotype:
         """What one animal is known to carry. Raises KeyError if there is no such animal."""
@@ -61,9 +91,9 @@ class Knowledge:
         if found is None:
             animal = self.kin[key]
             parts = {
-                name: {diplotype: chance for (diplotype,), chance in lineage.joint_of((key,)).items()}
+                name: {diplotype: chance for (diplotype,), chance in self._joint(name, (key,)).items()}
                 for name, lineage in self._lineages.items()
-                if lineage.group.sex or lineage.states_of(key) != (lineage.wild(key),)
+                if lineage.group.sex or any(one.states_of(key) != (one.wild(key),) for _, one in self._mixtures[name])
             }
             found = Genotype(self.genome, parts, animal.label.notices)
             self._genotypes[key] = found
@@ -77,10 +107,9 @@ class Knowledge:
         unknown = [key for key in ids if key not in self.kin]
         if unknown:
             raise KeyError(unknown[0])
-        lineage = self._lineages.get(group.name)
-        if lineage is None:
+        if group.name not in self._lineages:
             return {tuple(self.genome.wild(group, "female") for _ in ids): Fraction(1)}
-        return lineage.joint_of(ids)
+        return self._joint(group.name, ids)
 
     def pair(self, dam: str, sire: str) -> dict[str, dict[tuple[Diplotype, Diplotype], Fraction]]:
         """Group name -> joint distribution of (dam's, sire's) diplotypes, as `genetics.Brood` takes it.
@@ -90,10 +119,10 @@ class Knowledge:
         """
         found = {}
         for name, lineage in self._lineages.items():
-            wild = (lineage.wild(dam),)
-            if not lineage.group.sex and lineage.states_of(dam) == lineage.states_of(sire) == wild:
-                continue
             table = {(one, two): chance for (one, two), chance in self.joint_of(lineage.group, (dam, sire)).items()}
+            wild = lineage.wild(dam)
+            if not lineage.group.sex and set(table) == {(wild, wild)}:
+                continue
             if lineage.group.sex:
                 table = {
                     (one, two): chance
@@ -106,6 +135,19 @@ class Knowledge:
                 table = {key: chance / total for key, chance in table.items()}
             found[name] = table
         return found
+
+    def _joint(self, name: str, ids: Sequence[str]) -> Joint:
+        (_, lineage), *others = self._mixtures[name]
+        if not others:
+            return lineage.joint_of(ids)
+        found: dict[tuple[Diplotype, ...], Fraction] = {}
+        for weight, one in self._mixtures[name]:
+            for diplotypes, chance in one.joint_of(ids).items():
+                found[diplotypes] = found.get(diplotypes, Fraction(0)) + weight * chance
+        return found
+
+    def _tests(self, group: Group) -> dict[str, Fit]:
+        return {key: fit for key, tests in self.tested.items() if (fit := agreement(self.genome, group, tests))}
 
     def clashes(self) -> Iterator[Clash]:
         """The animals whose looks their recorded parents cannot explain; there, each counts with its own label."""

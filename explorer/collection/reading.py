@@ -12,6 +12,7 @@ from .findings import CollectionError, Finding
 from .knowledge import Clash, Disagreement, Knowledge
 from .lineage import Kin
 from .relations import relate
+from .shed_tests import ShedTest, read_tests
 from .sheet import COLUMNS, Sheet, read_sheet
 
 __all__ = ["Reading", "read_text_of"]
@@ -48,16 +49,21 @@ def read_text_of(text: str, catalogue: Catalogue) -> Reading:
     relations, faults = relate(drafts)
     findings += faults
     kin: dict[str, Kin] = {}
+    tested: dict[str, tuple[ShedTest, ...]] = {}
     for draft in drafts if "genes" in sheet.columns else ():
         sex = relations.sexes.get(draft.id, draft.sex)
         label, faults = read_label(draft, sex, catalogue)
         findings += faults
         if label is not None:
-            kin[draft.id] = Kin(sex, label, relations.dams.get(draft.id), relations.sires.get(draft.id))
+            kin[draft.id] = Kin(sex, label, relations.dams.get(draft.id), relations.sires.get(draft.id), draft.clutch)
+            tests, faults = read_tests(draft, catalogue)
+            findings += faults
+            if tests:
+                tested[draft.id] = tests
     findings = _in_order(findings)
     if any(finding.severity == "error" for finding in findings):
         raise CollectionError(findings)
-    knowledge = Knowledge(catalogue, kin)
+    knowledge = Knowledge(catalogue, kin, tested)
     findings = [finding for finding in findings if not _settled(finding, knowledge)]
     findings += _pedigree_notices(knowledge, drafts)
     if not drafts:

@@ -59,8 +59,9 @@ def read_text(path: str | os.PathLike[str]) -> str:
 
 
 def read_text_if_any(path: str | os.PathLike[str]) -> str | None:
-    """As `read_text`, and None if there is no such file."""
-    return read_text(path) if real_path(path).exists() else None
+    """As `read_text`, and None if there is no such file or nothing in it."""
+    file = real_path(path)
+    return read_text(file) if file.exists() and file.stat().st_size else None
 
 
 def write_text(
@@ -95,11 +96,34 @@ def write_text(
 def _backup(file: Path, data: bytes, now: datetime) -> Path:
     stem = f"{file.stem}.{now:%Y-%m-%dT%H%M%S}"
     stems = (stem if n == 1 else f"{stem}-{n}" for n in count(1))
-    return _new(data, (file.with_name(f"{one}.bak{file.suffix}") for one in stems))
+    draft = _new(data, _drafts(file))
+    try:
+        return _named(draft, (file.with_name(f"{one}.bak{file.suffix}") for one in stems))
+    finally:
+        draft.unlink(missing_ok=True)
+
+
+def _named(draft: Path, names: Iterator[Path]) -> Path:
+    """Gives a whole file the first of the names that no file has yet, in one step."""
+    for name in names:
+        try:
+            name.hardlink_to(draft)
+        except FileExistsError:
+            continue
+        except OSError:  # a disk without links
+            if name.exists():
+                continue
+            draft.replace(name)
+        return name
+    raise AssertionError("names never end")
+
+
+def _drafts(file: Path) -> Iterator[Path]:
+    return (file.with_name(f".{file.name}.{os.getpid()}-{n}.tmp") for n in count(1))
 
 
 def _replace(file: Path, data: bytes) -> None:
-    draft = _new(data, (file.with_name(f".{file.name}.{os.getpid()}-{n}.tmp") for n in count(1)))
+    draft = _new(data, _drafts(file))
     try:
         if file.exists():
             draft.chmod(file.stat().st_mode & 0o7777)

@@ -5,8 +5,9 @@ from .from_catalogue import genome_of
 from .gametes import gametes, viable, zygotes
 from .genome import ABSENT, WILD, Allele, Diplotype, Genome, Group, Haplotype, Locus, order
 from .genotype import Genotype, Part, normalised
+from .kinship import Kinship
 from .offspring import Brood, Event, Parents
-from .pedigree import Contradiction, Member, joint
+from .pedigree import Contradiction, Mating, Member, Pedigree, joint
 
 __all__ = [
     "ABSENT",
@@ -21,10 +22,13 @@ __all__ = [
     "Genotype",
     "Group",
     "Haplotype",
+    "Kinship",
     "Locus",
+    "Mating",
     "Member",
     "Parents",
     "Part",
+    "Pedigree",
     "at_least",
     "egg_law",
     "exact",

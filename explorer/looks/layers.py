@@ -18,7 +18,7 @@ class Layer:
     """One gene form of a look: a gene with one copy or two, or two different genes of one complex.
 
     name: as it is written, "Super Enchi" or "Mojave Lesser". entries: the effects that hold for it here, from the most
-        general to the most particular; empty if nothing is established of it.
+        general to the most particular, and the keeper's after the catalogue's; empty if nothing is established of it.
     """
 
     parts: tuple[Part, ...]
@@ -69,7 +69,7 @@ def layers_of(look: Mapping[str, int], catalogue: Catalogue, opinions: Iterable[
         if len(parts) == 2 and not entries:
             entries = [e for e in catalogue.effects if e.complex and e.complex == catalogue.gene(parts[0].gene).locus]
         name = " ".join(map(_name, parts, (catalogue.gene(part.gene) for part in parts)))
-        found.append(Layer(parts, name, tuple(sorted(entries, key=lambda entry: len(entry.on)))))
+        found.append(Layer(parts, name, tuple(sorted(entries, key=lambda entry: (entry.by != "", len(entry.on))))))
     return tuple(found)
 
 

@@ -51,7 +51,8 @@ class GenePair:
     def over(self) -> tuple[str, ...]:
         """Names of the forms that cover something of the other."""
         names = {gene: layer.name for layer in self.stack.layers for gene in layer.genes}
-        return tuple(dict.fromkeys(names[verdict.genes[0]] for verdict in self.stack.hidden))
+        of_two = [verdict for verdict in self.stack.hidden if len({names[gene] for gene in verdict.genes}) > 1]
+        return tuple(dict.fromkeys(names[verdict.genes[0]] for verdict in of_two))
 
 
 def pair_look(one: str, two: str, catalogue: Catalogue) -> dict[str, int]:

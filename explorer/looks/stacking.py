@@ -8,9 +8,10 @@ from fractions import Fraction
 from functools import cached_property
 from typing import Protocol
 
-from ..catalogue import MEANINGS, QUALITIES, ZONES, Catalogue, Cover, Effect, Quality, Zone, load_catalogue
+from ..catalogue import MEANINGS, QUALITIES, ZONES, Catalogue, Caution, Cover, Effect, Quality, Zone, load_catalogue
 from ..genetics import Genotype, genome_of
 from ..notation import read_genes, write_shown
+from .cautions import look_cautions
 from .covering import Hiding, combined, hidings
 from .layers import Layer, layers_of
 from .tastes import Taste, checked_taste, score
@@ -42,13 +43,14 @@ class Words:
 class Stack:
     """A look taken apart and put together. look: gene -> copies that show, in catalogue order.
 
-    layers: the gene forms. taste: every wish with its weight.
+    layers: the gene forms. taste: every wish with its weight. cautions: welfare problems of an animal that looks so.
     """
 
     text: str
     look: Mapping[str, int]
     layers: tuple[Layer, ...]
     taste: Taste
+    cautions: tuple[Caution, ...] = ()
 
     @cached_property
     def values(self) -> Mapping[Quality, Fraction | None]:
@@ -78,8 +80,11 @@ class Stack:
 
     @cached_property
     def hidden(self) -> tuple[Verdict, ...]:
-        """What cannot be seen of a gene since another covers it; the one that covers comes first in `genes`."""
-        return hidden(self._hidings)
+        """What cannot be seen of a gene since another covers it; the one that covers comes first in `genes`.
+
+        A form that covers everything is named even alone: other genes may be there unseen.
+        """
+        return hidden(self.layers, self._hidings)
 
     @property
     def covered(self) -> tuple[Cover, ...]:
@@ -100,13 +105,20 @@ class Stack:
     @property
     def words(self) -> tuple[Words, ...]:
         """What each form does zone by zone, in words."""
-        return tuple(
+        found = [
             Words(zone, layer.name, text, str(entry.evidence), entry.by)
             for zone in ZONES
             for layer in self.layers
             for entry in layer.entries
             if (text := layer.words.get(zone)) and entry.words.get(zone) == text
-        )
+        ]
+        hues = [
+            Words("overall", layer.name, f"hue: {layer.hue}", str(entry.evidence), entry.by)
+            for layer in self.layers
+            for entry in layer.entries
+            if layer.hue and entry.hue == layer.hue
+        ]
+        return (*found, *hues)
 
     @property
     def notable(self) -> tuple[str, ...]:
@@ -136,13 +148,15 @@ def stack(
         most likely looks. taste: wish -> weight from -2 to 2; None is a taste for reduced, bright, contrasting, clean,
         orange and blushing animals. opinions: a keeper's own effects, which win over the catalogue's.
     All effects are trade opinion: tendencies, of which animals vary. Raises GenesError, and ValueError for a taste that
-    is not known.
+    is not known or genes of another catalogue.
     """
+    if not isinstance(genes, str | Genotype):
+        catalogue = catalogue or getattr(getattr(genes, "knowledge", None), "catalogue", None)
+        genes = genes.genotype
     catalogue = catalogue or load_catalogue()
-    if isinstance(genes, str):
-        genotype = read_genes(genes, catalogue=catalogue)
-    else:
-        genotype = genes if isinstance(genes, Genotype) else genes.genotype
+    genotype = read_genes(genes, catalogue=catalogue) if isinstance(genes, str) else genes
+    if genotype.genome is not genome_of(catalogue):
+        raise ValueError("these genes were read with another catalogue; give that as catalogue=")
     return stack_of(likeliest_look(genotype), taste=taste, opinions=opinions, catalogue=catalogue)
 
 
@@ -156,7 +170,8 @@ def stack_of(
     """As `stack`, of a look: gene -> copies that show, by full names."""
     catalogue = catalogue or load_catalogue()
     text = write_shown(genome_of(catalogue), look)
-    return Stack(text, dict(look), layers_of(look, catalogue, opinions), checked_taste(taste))
+    layers, cautions = layers_of(look, catalogue, opinions), look_cautions(catalogue, look)
+    return Stack(text, dict(look), layers, checked_taste(taste), cautions)
 
 
 def _known(layer: Layer, quality: Quality) -> bool:

@@ -101,13 +101,18 @@ def clashes(layers: Sequence[Layer], taste: Taste, hiding: Sequence[Hiding]) -> 
     return _ordered(found)
 
 
-def hidden(hiding: Iterable[Hiding]) -> tuple[Verdict, ...]:
-    """What is covered, one verdict a pair and cover."""
+def hidden(layers: Sequence[Layer], hiding: Iterable[Hiding]) -> tuple[Verdict, ...]:
+    """What is covered, one verdict a pair and cover; before them one for each form that covers everything."""
     found = []
+    for layer in layers:
+        if "all" in layer.covers:
+            evidence = _list(dict.fromkeys(str(entry.evidence) for entry in layer.entries))
+            reason = f"{layer.name} covers everything: other genes may be there unseen. Hidden genes possible."
+            found.append(Verdict(layer.genes, reason, f"trade opinion; effects: {evidence}", (), Fraction(0)))
     for item in hiding:
         over, under, what = item.over.name, item.under.name, _look(item.under, item.lost)
         if item.cover == "all":
-            reason = f"{over} covers everything: {under} cannot be seen on it. Hidden genes possible."
+            reason = f"{over} covers everything: {under} cannot be seen on it."
         else:
             reason = f"{over} covers {COVERS[item.cover]}: little or nothing is seen of {under}'s part in it ({what})."
         found.append(_verdict((item.over, item.under), reason, {}, item.lost, [item.over]))

@@ -14,7 +14,7 @@ from .sentences import (
     losses_in_words,
     names_in_words,
 )
-from .wording import mean_text, number_word, one_in, percent, score_text
+from .wording import bits_text, gain_text, mean_text, number_word, one_in, percent, score_text, times_text
 
 __all__ = [
     "Clutch",
@@ -25,8 +25,10 @@ __all__ = [
     "Offspring",
     "Promise",
     "Reading",
+    "bits_text",
     "checked_rate",
     "cross",
+    "gain_text",
     "identify",
     "lacking_in_words",
     "likeliest",
@@ -45,5 +47,6 @@ __all__ = [
     "promises",
     "read_animal",
     "score_text",
+    "times_text",
     "top_genotypes",
 ]

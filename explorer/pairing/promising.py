@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from ..catalogue import Effect
 from ..collection import Animal
-from ..looks import Stack, Taste, look_cautions, stack_of
+from ..looks import BroodCaution, Stack, Taste, look_cautions, stack_of
 from ..notation import read_wanted
 from .crossing import cross
 from .odds import Offspring
@@ -24,11 +24,15 @@ WEIGHED = 4
 
 @dataclass(frozen=True)
 class Promise:
-    """The hatchling that a pairing promises most of. chance: that a clutch has at least one that looks just so."""
+    """The hatchling that a pairing promises most of. chance: that a clutch has at least one that looks just so.
+
+    cautions: those that some eggs of the pairing meet.
+    """
 
     look: str
     stack: Stack
     chance: Fraction
+    cautions: tuple[BroodCaution, ...] = ()
 
     @property
     def worth(self) -> Fraction:
@@ -61,7 +65,7 @@ def promise(
         judged.append((max(float(stack.score), 0.0) * (1 - (1 - chance) ** _most(eggs)), text, stack))
     best = sorted(judged, key=lambda item: -item[0])[:WEIGHED]
     found = [
-        Promise(text, stack, odds.chance_in_clutch(text, eggs=eggs, hatch_rate=hatch_rate, exactly=True))
+        Promise(text, stack, odds.chance_in_clutch(text, eggs=eggs, hatch_rate=hatch_rate, exactly=True), odds.cautions)
         for _, text, stack in best
     ]
     return max(found, key=lambda one: one.worth, default=None)
@@ -77,7 +81,9 @@ def promises(
     allow: Collection[str] = (),
     progress: Callable[[float, str], None] | None = None,
 ) -> list[tuple[Animal, Animal, Promise]]:
-    """The pairings (dam, sire) by what they promise most of, best first; those that promise nothing are left out.
+    """The pairings (dam, sire) by what they promise most of, best first.
+
+    Left out are those that promise nothing, and those of which any egg could meet a caution that keeps it out of plans.
 
     progress: told the share of the work that is done. Further arguments as in `promise`.
     """
@@ -86,8 +92,11 @@ def promises(
     for number, (dam, sire) in enumerate(pairs):
         if progress is not None:
             progress(number / len(pairs), f"{dam.id} with {sire.id}")
+        odds = cross(dam, sire)
+        if any(item.caution.keeps_out and not item.caution.allowed_by(allow) for item in odds.cautions):
+            continue
         best = promise(
-            cross(dam, sire), eggs=eggs, hatch_rate=hatch_rate, taste=taste, opinions=given, allow=allow
+            odds, eggs=eggs, hatch_rate=hatch_rate, taste=taste, opinions=given, allow=allow
         )
         if best is not None and best.worth > 0:
             found.append((dam, sire, best))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
-__all__ = ["mean_text", "number_word", "one_in", "percent", "score_text"]
+__all__ = ["bits_text", "gain_text", "mean_text", "number_word", "one_in", "percent", "score_text", "times_text"]
 
 _WORDS = (
     *("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"),
@@ -67,6 +67,24 @@ def score_text(score: Fraction, short: bool = False) -> str:
     number = _rounded(abs(score), "0.1").removesuffix(".0")
     text = f"{'−' if score < 0 and number != '0' else ''}{number} of 3"
     return text if short else f"meets your taste {text}"
+
+
+def gain_text(gain: Fraction) -> str:
+    """How much better a look meets a taste than before: "+0.64 of 3", "−0.2 of 3", "0 of 3"."""
+    number = _rounded(abs(gain), "0.01").rstrip("0").rstrip(".")
+    sign = "" if number in ("0", "") else "+" if gain > 0 else "−"
+    return f"{sign}{number or '0'} of 3"
+
+
+def bits_text(bits: float) -> str:
+    """An amount of information: "0.43 bits"."""
+    return f"{bits:.2f} bits"
+
+
+def times_text(factor: Fraction) -> str:
+    """How many times likelier: "2.5 times", "20 times"."""
+    number = _rounded(factor, "0.1" if factor < 10 else "1").removesuffix(".0")
+    return f"{number} times"
 
 
 def number_word(number: int) -> str:

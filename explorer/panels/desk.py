@@ -32,6 +32,7 @@ __all__ = ["Desk", "Topic"]
 Topic = Literal["animals", "target", "season", "looks"]
 TOPICS: tuple[Topic, ...] = ("animals", "target", "season", "looks")
 Report = Callable[[str], None]
+Shown = Callable[[], bool]
 
 
 class Desk:
@@ -59,31 +60,45 @@ class Desk:
         self.opinions: tuple[Effect, ...] = ()
         self.looks_refused: tuple[Finding, ...] = ()
         self.failures: list[str] = []
-        self._listeners: dict[Topic, list[tuple[Callable[[], None], Report]]] = {topic: [] for topic in TOPICS}
+        self._listeners: dict[Topic, list[tuple[Callable[[], None], Report, Shown]]] = {topic: [] for topic in TOPICS}
+        self._late: dict[Callable[[], None], tuple[Report, Shown]] = {}
         self._report: Report = self._note
+        self._shown: Shown = lambda: True
 
     def listen(self, topic: Topic, callback: Callable[[], None]) -> None:
         """Calls back after each change of the topic. An error in one callback does not stop the others."""
-        self._listeners[topic].append((callback, self._report))
+        self._listeners[topic].append((callback, self._report, self._shown))
 
     @contextmanager
-    def reporting_to(self, report: Report) -> Iterator[None]:
-        """Who listens from in here has the errors of its callbacks told to `report`, and "" once they work again."""
-        before, self._report = self._report, report
+    def reporting_to(self, report: Report, shown: Shown = lambda: True) -> Iterator[None]:
+        """Who listens from in here has the errors of its callbacks told to `report`, and "" once they work again.
+
+        shown: whether it can be seen; if not, it is called back once, when `catch_up` finds that it can.
+        """
+        before = self._report, self._shown
+        self._report, self._shown = report, shown
         try:
             yield
         finally:
-            self._report = before
+            self._report, self._shown = before
 
-    def tell(self, topic: Topic) -> None:
-        """Calls everybody who listens to the topic."""
+    def tell(self, *topics: Topic) -> None:
+        """Calls everybody who listens to one of the topics, once."""
+        called = {callback: (report, shown) for t in topics for callback, report, shown in self._listeners[t]}
+        self._late.update(called)
+        self.catch_up()
+
+    def catch_up(self) -> None:
+        """Calls everybody who was told of something while out of sight and can be seen now."""
         details: dict[Report, str] = {}
-        for callback, report in self._listeners[topic]:
-            details.setdefault(report, "")
-            try:
-                callback()
-            except Exception:
-                details[report] += traceback.format_exc()
+        for callback, (report, shown) in list(self._late.items()):
+            if callback in self._late and shown():
+                del self._late[callback]
+                details.setdefault(report, "")
+                try:
+                    callback()
+                except Exception:
+                    details[report] += traceback.format_exc()
         for report, text in details.items():
             report(text)
 
@@ -106,8 +121,7 @@ class Desk:
             return False
         self.path, self.animals, self.unsaved, self.refused = file, animals, False, None
         self._read_looks()
-        self.tell("animals")
-        self.tell("looks")
+        self.tell("animals", "looks")
         return True
 
     def _read_looks(self) -> None:
@@ -133,19 +147,21 @@ class Desk:
     def think(self, one: Effect) -> None:
         """Adds an opinion on one quality of a form, in place of an earlier one, and writes the file of opinions.
 
-        Raises SaveRefused if it cannot be written; then nothing changes.
+        What another program wrote there meanwhile is kept. Raises CollectionError if the file can no longer be read or
+        cannot be written; then nothing changes.
         """
-        self._keep_opinions((*self._others(one), one))
+        self._keep_opinions(one, (one,))
 
     def forget(self, one: Effect) -> None:
-        """Takes back an opinion. Raises SaveRefused if the file cannot be written; then nothing changes."""
-        self._keep_opinions(self._others(one))
+        """Takes back an opinion; otherwise as `think`."""
+        self._keep_opinions(one, ())
 
-    def _others(self, one: Effect) -> tuple[Effect, ...]:
-        return tuple(o for o in self.opinions if (o.parts, *o.values) != (one.parts, *one.values))
-
-    def _keep_opinions(self, opinions: tuple[Effect, ...]) -> None:
-        save_opinions(opinions_file(self.path), opinions)
+    def _keep_opinions(self, instead_of: Effect, more: tuple[Effect, ...]) -> None:
+        file = opinions_file(self.path)
+        there = read_opinions(file, self.catalogue)
+        about = (instead_of.parts, instead_of.on, *instead_of.values)
+        opinions = (*(one for one in there if (one.parts, one.on, *one.values) != about), *more)
+        save_opinions(file, opinions)
         self.opinions = opinions
         self.tell("looks")
 

@@ -1,4 +1,5 @@
 const WIDE = 8; // with more genes the names of the columns stand upright
+const CORNER = 130, CELL = 44; // pixels: the row names, and the least a cell takes before the square scrolls
 
 const make = (tag, attributes = {}, words = "") => {
   const element = document.createElement(tag);
@@ -43,6 +44,7 @@ function render({ model, el, signal }) {
     const focused = frame.contains(document.activeElement);
     const table = make("table", { role: "grid", "aria-label": model.get("caption"), "aria-describedby": own });
     table.classList.toggle("xp-upright", genes.length > WIDE);
+    table.style.minWidth = `${CORNER + genes.length * CELL}px`;
     const head = table.createTHead().insertRow();
     head.setAttribute("role", "row");
     head.append(make("td", { role: "gridcell", class: "xp-matrix-corner" }));

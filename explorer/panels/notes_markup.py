@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from ..looks import caution_text
 from ..looks.pairs import GenePair
 from ..pictures import sketch_of
 from ..pictures.matrix import pair_in_words
@@ -110,7 +111,8 @@ def pair_html(pair: GenePair | None, seed: int) -> str:
         return paragraph("Choose a cell to see the two genes together, here and at the top.", "xp-quiet")
     stack = pair.stack
     said = [_line(verdict.reason, verdict.evidence) for verdict in (*stack.helps, *stack.clashes, *stack.hidden)]
-    text = paragraph(f"{pair_in_words(pair)}.")
+    cautions = "".join(paragraph(f"Caution: {caution_text(one)}", "xp-caution") for one in stack.cautions)
+    text = paragraph(f"{pair_in_words(pair)}.") + cautions
     return _form(Form(stack.text, stack), seed, False) + text + _list(said)
 
 

@@ -7,6 +7,7 @@ from typing import Any
 
 from ..looks import Suggestion, caution_text, suggestions
 from ..notation import genes_named
+from ..pairing import gain_text
 from .desk import Desk
 
 __all__ = ["COLUMNS", "suggestion_rows"]
@@ -43,15 +44,10 @@ def _row(one: Suggestion, yours: str) -> dict[str, Any]:
         "id": one.gene,
         "gene": one.form,
         "yours": yours,
-        "gain": f"{_gain(one)} of 3" if one.established else "not established",
+        "gain": gain_text(one.gain) if one.established else "not established",
         "helps": one.helps[0].reason if one.helps else "",
         "spoils": one.clashes[0].reason if one.clashes else "",
         "cautions": f"kept out of plans: {cautions}" if one.kept_out else cautions,
         "order": {"gain": float(one.gain) if one.established else None},
         "mark": "caution" if one.cautions else "",
     }
-
-
-def _gain(one: Suggestion) -> str:
-    text = f"{float(one.gain):+.2f}"
-    return "0" if text in ("+0.00", "-0.00") else text.replace("-", "−")

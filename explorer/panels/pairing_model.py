@@ -75,7 +75,7 @@ class PairingModel:
         self.pretended: tuple[Egg, ...] = ()
         self.odds: Offspring | None = None
         self.nearest: Nearest | None = None
-        self.ranked = RankedPairings(desk)
+        self.ranked = RankedPairings(desk, lambda: self.clutch)
         self.refresh()
 
     def refresh(self) -> None:

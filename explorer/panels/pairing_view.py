@@ -75,7 +75,7 @@ class PairingPanel:
         self.sides = HBox([left, side])
         self.sides.add_class("xp-sides")
         self.more = self._clutch_box()
-        self.ranking = Ranking(self.model.ranked, self.guard, lambda: self.model.clutch, self._choose_pair)
+        self.ranking = Ranking(self.model.ranked, self.guard, self._choose_pair)
         self.root = VBox(
             [
                 HTML(f"<style>{STYLE}</style>", layout=Layout(display="none")),

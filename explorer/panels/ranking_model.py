@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from ..collection import Animal
+from ..looks import BroodCaution, caution_text
 from ..pairing import Clutch, Promise, percent, promises, score_text
 from .background import Progress
 from .choosing import name_of, ready_of
@@ -26,16 +27,18 @@ class RankedPairings:
         {"key": "look", "label": "hatchling that promises most", "kind": "text"},
         {"key": "score", "label": "your taste", "kind": "number"},
         {"key": "chance", "label": "chance in a clutch", "kind": "number"},
+        {"key": "cautions", "label": "cautions", "kind": "text"},
     )
 
-    def __init__(self, desk: Desk) -> None:
-        self.desk = desk
+    def __init__(self, desk: Desk, clutch: Callable[[], Clutch]) -> None:
+        """clutch: the one to reckon with."""
+        self.desk, self._clutch = desk, clutch
         self.found: list[tuple[Animal, Animal, Promise]] | None = None
         self._state: tuple[object, ...] = ()
 
     @property
     def stale(self) -> bool:
-        """Whether the desk has changed since the ranking."""
+        """Whether the desk or the clutch has changed since the ranking began."""
         return self._state != self._state_now()
 
     @property
@@ -44,9 +47,10 @@ class RankedPairings:
         ready = [a for a in self.desk.animals or () if (state := ready_of(self.desk, a)).ready and not state.barred]
         return [(d, s) for d in ready if d.sex == "female" for s in ready if s.sex == "male"]
 
-    def work(self, clutch: Clutch) -> Callable[[Progress], list[tuple[Animal, Animal, Promise]]]:
+    def work(self) -> Callable[[Progress], list[tuple[Animal, Animal, Promise]]]:
         """The ranking as work for a job."""
-        pairs, desk = self.pairs, self.desk
+        pairs, desk, clutch = self.pairs, self.desk, self._clutch()
+        self._state = self._state_now()
         taste, opinions, allowed = dict(desk.taste), desk.opinions, allowed_genes(desk)
 
         def rank(progress: Progress) -> list[tuple[Animal, Animal, Promise]]:
@@ -63,7 +67,8 @@ class RankedPairings:
         return rank
 
     def take(self, found: list[tuple[Animal, Animal, Promise]]) -> None:
-        self.found, self._state = found, self._state_now()
+        """Takes up what the work found."""
+        self.found = found
 
     @property
     def rows(self) -> list[dict[str, object]]:
@@ -76,6 +81,8 @@ class RankedPairings:
                 "look": best.look,
                 "score": score_text(best.stack.score, short=True),
                 "chance": percent(best.chance),
+                "cautions": "; ".join(map(_caution, best.cautions)),
+                "mark": "caution" if best.cautions else "",
                 "order": {"score": float(best.stack.score), "chance": float(best.chance)},
             }
             for place, (dam, sire, best) in enumerate((self.found or ())[:MOST_RANKED])
@@ -92,9 +99,14 @@ class RankedPairings:
         old = " Something changed since; rank again." if self.stale else ""
         return (
             f"{name_of(dam)} with {name_of(sire)} promises most: {best.look}, with a chance of {percent(best.chance)} "
-            f"in a clutch. Ranked by taste times chance, among those ready that no caution keeps out.{old}"
+            "in a clutch. Ranked by taste times chance, among those ready; what a caution keeps out is left out unless "
+            f"you allow it.{old}"
         )
 
     def _state_now(self) -> tuple[object, ...]:
         desk = self.desk
-        return id(desk.animals), desk.today, tuple(desk.taste.items()), id(desk.opinions), desk.allow
+        return desk.animals, desk.today, tuple(desk.taste.items()), desk.opinions, desk.allow, self._clutch()
+
+
+def _caution(item: BroodCaution) -> str:
+    return f"{caution_text(item.caution)} ({percent(item.chance)} of eggs)"

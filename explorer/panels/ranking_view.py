@@ -7,7 +7,7 @@ from collections.abc import Callable
 from ipywidgets import VBox
 
 from ..collection import Animal
-from ..pairing import Clutch, Promise
+from ..pairing import Promise
 from .background import JobBar
 from .guard import Guard
 from .markup import paragraph
@@ -21,11 +21,9 @@ __all__ = ["Ranking"]
 class Ranking:
     """`root` is the widget."""
 
-    def __init__(
-        self, model: RankedPairings, guard: Guard, clutch: Callable[[], Clutch], choose: Callable[[str, str], None]
-    ) -> None:
-        """clutch: the one to reckon with. choose: shows the pairing of this dam and this sire."""
-        self._model, self._guard, self._clutch, self._choose = model, guard, clutch, choose
+    def __init__(self, model: RankedPairings, guard: Guard, choose: Callable[[str, str], None]) -> None:
+        """choose: shows the pairing of this dam and this sire."""
+        self._model, self._guard, self._choose = model, guard, choose
         self._summary, self._bar = words("xp-ranking"), JobBar()
         self._table = TableView(caption="This season's pairings, by your taste", columns=list(RankedPairings.columns))
         self._table.height = 260
@@ -42,8 +40,7 @@ class Ranking:
         show(self._table, bool(self._model.found))
 
     def _rank(self) -> None:
-        work = self._model.work(self._clutch())
-        self._bar.start(work, self._guard(self._found), self._guard(self._failed), "looking at pairings")
+        self._bar.start(self._model.work(), self._guard(self._found), self._guard(self._failed), "looking at pairings")
 
     def _found(self, found: list[tuple[Animal, Animal, Promise]]) -> None:
         self._model.take(found)

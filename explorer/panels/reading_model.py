@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from ..catalogue import ZONES, Cue, Zone
 from ..looks import Stack, caution_text, stack_of
-from ..pairing import GeneChance, Reading, number_word, percent
+from ..pairing import GeneChance, Reading, bits_text, number_word, percent, times_text
 from ..pairing.pointing import Pointer, cautions_met, pointers, swing
 from ..pictures.gene_bars import GeneBar
 from .desk import Desk
@@ -133,7 +133,8 @@ class ReadingModel:
         more = len(parts) - MOST_NAMED
         parts = [*parts[:MOST_NAMED], *([f"{number_word(more)} more perhaps or likelier"] if more > 0 else [])]
         said = ", ".join([*parts, *(f"hardly {item.gene} ({percent(item.carries)})" for item in ruled[:2])])
-        return f"{_capital(said)}." if self.answers else f"Before any look: {said}."
+        taken = f" {_capital(self.origin.taken_as)}." if self.origin.taken_as else ""
+        return f"{_capital(said)}.{taken}" if self.answers else f"Before any look: {said}.{taken}"
 
     @property
     def bars(self) -> tuple[GeneBar, ...]:
@@ -175,7 +176,7 @@ class ReadingModel:
             self._skipped = []
         cue, bits = next(item for item in self._further if item[0].key not in self._skipped)
         amount = next(word for least, word in TELLING if bits >= least)
-        telling = f"Expected to tell {amount}: {bits:.2f} bits; one bit would settle an even chance."
+        telling = f"Expected to tell {amount}: {bits_text(bits)}; one bit would settle an even chance."
         return Question(cue.key, f"{PLACES[cue.zone]}: {cue.text}. Is it so?", telling, self._change(cue))
 
     @property
@@ -254,10 +255,6 @@ def _certainty(chance: Fraction) -> str:
 
 def _row(one: Pointer) -> CueRow:
     points = next((word for least, word in POINTS if one.seen > 1 and one.seen >= least), "")
-    more = f"seen: up to {_times(one.seen)} as likely on one look that is possible here as on another"
-    said = f"{more}; clearly not: up to {_times(one.missing)}" if points else "tells nothing here"
+    more = f"seen: up to {times_text(one.seen)} as likely on one look that is possible here as on another"
+    said = f"{more}; clearly not: up to {times_text(one.missing)}" if points else "tells nothing here"
     return CueRow(one.cue.key, one.cue.text, points or "tells nothing", said)
-
-
-def _times(factor: Fraction) -> str:
-    return f"{float(factor):.0f} times" if factor >= 3 else f"{float(factor):.1f} times"

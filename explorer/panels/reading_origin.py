@@ -81,6 +81,13 @@ class ReadingOrigin:
             )
         return ""
 
+    @property
+    def taken_as(self) -> str:
+        """What an unknown parent is taken for if no gene is named that it may carry; "" where none is."""
+        if not self.known or self.candidates or bool(self.dam) == bool(self.sire):
+            return ""
+        return f"the unknown {'sire' if self.dam else 'dam'} is taken to carry nothing; name genes that it may carry"
+
     def start(self) -> Reading:
         """What the animal may carry before any cue. Raises ValueError if that is too much to tell apart."""
         frequency = dict.fromkeys(self.candidates, Fraction(self.share, 100)) if self.asks_for_genes else None

@@ -15,7 +15,7 @@ from .parts import Problems, button, row, show
 
 __all__ = ["RecordForm"]
 
-LABELS = {"weight_g": "weight in g", "weighed_on": "weighed on"}
+LABELS = {"weight_g": "weight in g", "weighed_on": "weighed on", "dna": "DNA results"}
 HINTS = {
     "id": "such as F16",
     "genes": "such as Pastel het Clown; Normal if nothing is known",
@@ -24,7 +24,10 @@ HINTS = {
     "sire": "his id, if he is in this file",
     "dam": "her id, if she is in this file",
 }
-ORDER = ("id", "name", "sex", "status", "genes", "hatched", "clutch", "weight_g", "weighed_on", "dam", "sire", "notes")
+ORDER = (
+    *("id", "name", "sex", "status", "genes", "hatched", "clutch", "weight_g", "weighed_on"),
+    *("dam", "sire", "dna", "notes"),
+)
 CHOICES = {
     "sex": ("female", "male", "unknown"),
     "status": ("kept", "on loan", "for sale", "sold", "dead", "retired"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import count
 
-from ..looks import Stack
+from ..looks import Stack, caution_text
 from ..pictures import sketch_of
 from .markup import paragraph
 
@@ -36,5 +36,6 @@ def sketch_card(stack: Stack, title: str = "", lines: tuple[str, ...] = (), seed
     said = "; ".join(stack.notable[:MOST_SAID]) or plain
     head = paragraph(title, "xp-sketch-title") if title else ""
     text = "".join(paragraph(line) for line in lines)
-    beneath = text + paragraph(f"{stack.text}: {said}.", "xp-quiet")
+    cautions = "".join(paragraph(f"Caution: {caution_text(one)}", "xp-caution") for one in stack.cautions)
+    beneath = text + cautions + paragraph(f"{stack.text}: {said}.", "xp-quiet")
     return f'<div class="xp-sketch">{head}{drawing(stack, seed)}{beneath}</div>'

@@ -7,8 +7,7 @@ from typing import Any
 
 from ..collection import Animal
 from ..husbandry import season_name
-from ..looks import Stack, caution_text, look_cautions, stack
-from ..notation import read_wanted
+from ..looks import Stack, caution_text, stack
 from ..pairing import cross, percent
 from ..pictures import sketch_of, walk_in_words, walk_layout
 from ..planner import NodeWords, Path, Step, node_in_words, season_in_words, season_title, walk_length
@@ -56,11 +55,13 @@ class WalkModel:
             said = node_in_words(path, node, names, self.desk.care)
             label, lines = self._box(path, node, data, names)
             seen = self._stack(path, node, data)
+            cautions = self._cautions(path, node, data)
+            lines = [*lines, *(["caution"] if cautions else [])]
             nodes[node] = {
                 **data,
                 "label": label,
                 "lines": lines,
-                "title": " ".join((f"{said.title}.", *said.lines)),
+                "title": " ".join((f"{said.title}.", *said.lines, *(f"Caution: {text}." for text in cautions))),
                 "picture": sketch_of(seen) if seen else "",
             }
         placed = walk_layout(nodes, graph.edges, lambda k: season_name(path.start + k - 1, self.desk.care))
@@ -117,18 +118,22 @@ class WalkModel:
     @property
     def cautions(self) -> tuple[str, ...]:
         """The cautions that go with the node that is read, also those that keep nothing out of plans."""
-        animals, path = self.desk.animals, self.path
-        if animals is None or path is None or self.node not in path.graph():
+        if self.path is None or self.node not in self.path.graph():
             return ()
-        data = path.graph().nodes[self.node]
+        return self._cautions(self.path, self.node, self.path.graph().nodes[self.node])
+
+    def _cautions(self, path: Path, node: str, data: dict[str, Any]) -> tuple[str, ...]:
+        animals = self.desk.animals
+        if animals is None:
+            return ()
         if data["kind"] == "animal":
-            return tuple(map(caution_text, ready_of(self.desk, animals[self.node.removeprefix("animal ")]).cautions))
+            return tuple(map(caution_text, ready_of(self.desk, animals[node.removeprefix("animal ")]).cautions))
         step = path.steps[data["step"]] if data["step"] is not None else None
         if data["kind"] == "pairing" and step is not None:
             return self._met_by(step)
-        shows = next((k.shows for k in step.keeps if k.name == self.node), path.target) if step else path.target
-        wanted = read_wanted(shows, self.desk.catalogue) if shows else {}
-        return tuple(map(caution_text, look_cautions(self.desk.catalogue, wanted)))
+        shows = next((k.genes for k in step.keeps if k.name == node), path.target) if step else path.target
+        seen = stack(shows, catalogue=self.desk.catalogue)
+        return tuple(map(caution_text, seen.cautions))
 
     def _met_by(self, step: Step) -> tuple[str, ...]:
         animals = self.desk.animals

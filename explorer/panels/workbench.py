@@ -66,8 +66,10 @@ class Workbench:
         top = HBox([self.file, self.season, self.target.line])
         top.add_class("xp-top")
         self.panels: dict[str, Any] = {}
+        self.tabs: Tab | None = None
         self.tabs = Tab([self._tab(*tab) for tab in TABS], titles=[title for title, _ in TABS])
         self.tabs.add_class("xp-tabs")
+        self.tabs.observe(self.guard(lambda _: self.desk.catch_up()), "selected_index")
         self.root = VBox([style_sheet(), top, self.target.form, self.guard.message, self.tabs])
         self.root.add_class("xp-workbench")
         with self.desk.reporting_to(self.guard.report):
@@ -81,13 +83,17 @@ class Workbench:
     def _tab(self, title: str, make: Callable[[Desk], Any]) -> Widget:
         """A panel, or in its place a message if it could not be built."""
         guard = Guard(title)
-        with self.desk.reporting_to(guard.report):
+        with self.desk.reporting_to(guard.report, lambda: self._seen(title)):
             try:
                 self.panels[title] = make(self.desk)
             except Exception:
                 guard.report(traceback.format_exc())
                 return VBox([guard.message])
         return VBox([guard.message, self.panels[title].root])
+
+    def _seen(self, title: str) -> bool:
+        """Whether this tab is the one that is shown; the others are drawn again once they are."""
+        return self.tabs is None or TABS[self.tabs.selected_index or 0][0] == title
 
     def _seasons(self) -> list[tuple[str, int]]:
         first = first_season(self.desk.now, self.desk.care)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
+from ..looks import caution_text
 from ..looks.pairs import GenePair
 
 __all__ = ["LEGEND", "matrix_cells", "matrix_in_words", "pair_in_words"]
@@ -58,11 +59,12 @@ def pair_in_words(pair: GenePair) -> str:
     else:
         said = f"they {'help' if pair.net > 0 else 'spoil'} each other, net strength {_signed(pair.net)}"
     covers = f"; {' and '.join(pair.over)} covers part of what is seen" if pair.over else ""
-    return f"{' and '.join(pair.genes)}: {said}{covers}"
+    cautions = "".join(f"; caution: {caution_text(one)}" for one in pair.stack.cautions)
+    return f"{' and '.join(pair.genes)}: {said}{covers}{cautions}"
 
 
 def _cell(pair: GenePair) -> dict[str, str]:
-    word = "covers" if pair.over else ""
+    word = " ".join([*(["covers"] if pair.over else []), *(["caution"] if pair.stack.cautions else [])])
     return {"sign": _sign(pair), "word": word, "shade": _shade(pair.net), "title": pair_in_words(pair)}
 
 
@@ -98,5 +100,9 @@ LEGEND: tuple[tuple[str, str, str], ...] = (
     ("−", _shade(Fraction(-2)), "spoil each other"),
     ("−−", _shade(Fraction(-FULL)), f"spoil each other much (net −{MUCH} or more)"),
     (FORM, UNKNOWN, "one complex: they make one form"),
+    (DEADLY, UNKNOWN, "one complex: recorded as not viable together"),
+    (NOT_KNOWN, UNKNOWN, "not established"),
+    ("covers", UNKNOWN, "one hides part of the other"),
+    ("caution", UNKNOWN, "a welfare caution: choose the cell to read it"),
 )
-"""Sign, shade and meaning; "covers" in a cell says that one hides part of the other."""
+"""Sign or word, shade and meaning."""

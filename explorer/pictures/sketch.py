@@ -28,19 +28,21 @@ def draw(
     seed: int = 0,
     covered: Collection[str] = (),
     place: str = "",
+    note: str = "",
 ) -> str:
     """One standalone SVG picture as text; the same arguments give the same text.
 
     values: quality -> -3 to 3 against wild type; a quality left out is 0, `rear` left out is as `dorsal`, and a number
     beyond the scale is drawn as its end. title, description: the text alternative. seed: chooses among clutch mates.
     covered: with "all" a white of 3 leaves no patterned islands; what else is covered must be in the values already.
-    place: told apart from the same drawing elsewhere on a page, where ids must differ.
+    note: a remark inside the picture, such as what could not be drawn. place: tells it from the same drawing elsewhere
+    on a page, where ids must differ.
     ValueError: a name that is no quality, or a value that is not finite.
     """
     full = _complete(values)
     bare = 0.95 * share((full["white"] - 1) / 1.8) if "all" in covered else 0.0
     colours = coat(full, bare)
-    told = repr((sorted(full.items()), title, description, seed, bare, place))
+    told = repr((sorted(full.items()), title, description, seed, bare, place, note))
     own = "s" + sha256(told.encode()).hexdigest()[:12]
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" width="100%" role="img"'
@@ -50,8 +52,14 @@ def draw(
         f"{head_from_above(full, colours, f'{own}-above', bare)}{head_from_side(full, colours, f'{own}-beside', bare)}"
         f"{body(full, colours, own, seed, bare)}"
         f'<text x="{WIDTH - 12}" y="{HEIGHT - 9}" text-anchor="end" font-family="sans-serif" font-size="13"'
-        f' fill="{INK}">{LABEL}</text></svg>'
+        f' fill="{INK}">{LABEL}</text>{_remark(note)}</svg>'
     )
+
+
+def _remark(note: str) -> str:
+    if not note:
+        return ""
+    return f'<text x="12" y="{HEIGHT - 9}" font-family="sans-serif" font-size="13" fill="{INK}">{escape(note)}</text>'
 
 
 def _complete(values: Mapping[str, float]) -> dict[str, float]:

@@ -37,4 +37,8 @@ def sketch_of(found: Stack, seed: int = 0, place: str = "") -> str:
     seen = ", ".join(found.notable) or "as wild type"
     unknown = f" Not established of: {', '.join(found.not_established)}." if found.not_established else ""
     title, description = f"Sketch of {found.text}", f"{found.text}: {seen}.{unknown} Schematic: animals vary."
-    return draw(values, title=title, description=description, seed=seed, covered=found.covered, place=place)
+    bare = [layer.name for layer in found.layers if not layer.values]
+    note = f"looks not established: {', '.join(bare)}" if bare else ""
+    return draw(
+        values, title=title, description=description, seed=seed, covered=found.covered, place=place, note=note
+    )

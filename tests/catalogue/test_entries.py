@@ -232,6 +232,7 @@ FIGURES = {
     "season_last_month": "3",
     "female_grown_months": "32",
     "male_grown_months": "14",
+    "maybe_odds": "3",
 }
 
 
@@ -248,10 +249,15 @@ def test_figures__low_is_not_above_high(catalogue: Catalogue) -> None:
         assert catalogue.figure(low).value <= high.value and catalogue.figure(low).unit == high.unit
 
 
+CHOSEN = {"misrecording_rate", "shed_test_error"}
+
+
 def test_figures__a_planning_default_says_from_what(catalogue: Catalogue) -> None:
     chosen = {f.name: f.evidence.note for f in catalogue.figures.values() if f.evidence.kind == "planning default"}
-    assert set(chosen) == {"eggs", "hatch_rate", "lay_rate", "candidate_frequency"}
+    assert set(chosen) == {"eggs", "hatch_rate", "lay_rate", "candidate_frequency", "maybe_odds", *CHOSEN}
     assert "so that neither" in chosen.pop("candidate_frequency")
+    assert "does not settle" in chosen.pop("maybe_odds")
+    assert all("chosen here" in chosen.pop(name) for name in CHOSEN)
     assert all(re.search(r"[A-Z]{3}\d\d", note) for note in chosen.values())
 
 

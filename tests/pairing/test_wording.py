@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from explorer.pairing import mean_text, number_word, one_in, percent, score_text
+from explorer.pairing import bits_text, gain_text, mean_text, number_word, one_in, percent, score_text, times_text
 
 
 @pytest.mark.parametrize(
@@ -85,3 +85,11 @@ def test_score_text__on_the_scale() -> None:
     assert score_text(Fraction(-1, 2), short=True) == "−0.5 of 3"
     assert score_text(Fraction(-1, 100), short=True) == "0 of 3"
     assert score_text(Fraction(2), short=True) == "2 of 3"
+
+
+def test_gain_bits_and_times() -> None:
+    said = {64: "+0.64 of 3", -20: "−0.2 of 3", 0: "0 of 3", 150: "+1.5 of 3"}
+    assert {n: gain_text(Fraction(n, 100)) for n in said} == said
+    assert bits_text(0.4321) == "0.43 bits"
+    assert [times_text(Fraction(n)) for n in (20, 3)] == ["20 times", "3 times"]
+    assert times_text(Fraction(5, 2)) == "2.5 times"

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from explorer.collection import CollectionError, opinion, taste_file
+from explorer.collection import CollectionError, opinion, opinions_file, taste_file
 from explorer.notation import GenesError
 from explorer.panels.desk import Desk
 
@@ -108,6 +108,10 @@ def test_looks__taste_and_opinions_come_back_with_the_collection(demo_collection
     desk.think(opinion("Enchi", 1, "brightness", 1, "Rowan", "", desk.catalogue))
     desk.think(mine)
     assert len(told) == 4
+    opinions_file(file).write_text(opinions_file(file).read_text() + "Pastel,1,,white,1,Ann,\n")
+    desk.think(mine)
+    assert [one.by for one in desk.opinions] == ["Ann", "Rowan"], "what another program added stays"
+    desk.forget(desk.opinions[0])
     again = Desk(file, TODAY)
     assert again.open(file)
     assert (again.taste["bright"], again.taste["clean"], again.opinions) == (2, 0, (mine,))
@@ -123,4 +127,22 @@ def test_looks__a_broken_file_stops_nothing_and_is_said(demo_collection: Path, t
     desk = Desk(file, TODAY)
     assert desk.open(file)
     assert desk.animals is not None
-    assert str(desk.looks_refused[0]).startswith('row 2, wish: "shiny"')
+    assert str(desk.looks_refused[0]).startswith('row 2, wish: mine.taste.csv: "shiny"')
+
+
+def test_tell__who_cannot_be_seen_is_called_once_and_later(desk: Desk) -> None:
+    told: list[str] = []
+    shown = [False]
+    with desk.reporting_to(lambda text: None, lambda: shown[0]):
+        desk.listen("animals", lambda: told.append("hidden"))
+        callback = lambda: told.append("both")  # noqa: E731
+        desk.listen("animals", callback)
+        desk.listen("looks", callback)
+    desk.tell("animals", "looks")
+    desk.tell("animals")
+    assert told == []
+    shown[0] = True
+    desk.catch_up()
+    assert sorted(told) == ["both", "hidden"]
+    desk.tell("animals", "looks")
+    assert sorted(told) == ["both", "both", "hidden", "hidden"]

@@ -7,6 +7,7 @@ import pytest
 from explorer.catalogue import MEANINGS, load_catalogue
 from explorer.collection import Collection
 from explorer.looks import stack_of, suggestions
+from explorer.pairing import gain_text
 from explorer.panels.desk import Desk
 from explorer.panels.notes_model import NotesModel
 from explorer.panels.opinion_model import OpinionModel
@@ -210,7 +211,7 @@ def test_suggestions__those_of_the_collection_first_and_each_part_by_gain(model,
     assert [row["id"] for row in rows][: len(mine)] == mine
     best = next(one for one in found if one.gene == mine[0])
     row = rows[0]
-    assert row["gain"] == f"{float(best.gain):+.2f} of 3"
+    assert row["gain"] == gain_text(best.gain)
     assert row["helps"] == best.helps[0].reason
     assert next(row for row in rows if row["id"] == "Leopard")["gene"] == "second copy of Leopard"
 

@@ -75,6 +75,6 @@ def test_refused__row_and_column(tmp_path):
     assert OpinionModel(desk).refused == ()
     assert desk.open(desk.path)
     first, second = OpinionModel(desk).refused
-    assert first.startswith('row 2, quality: "shine"')
-    assert second.startswith('row 2, value: "9"')
+    assert first.startswith('row 2, quality: mine.opinions.csv: "shine"')
+    assert second.startswith('row 2, value: mine.opinions.csv: "9"')
     assert "mine.opinions.csv" in OpinionModel(desk).refused_remark

@@ -78,7 +78,7 @@ def test_ranking__best_first_and_old_once_something_changes(desk):
     model = pairing(desk, "F1", "M1")
     ranked = model.ranked
     assert (ranked.summary, ranked.rows) == ("", [])
-    ranked.take(ranked.work(model.clutch)(lambda share, text: None))
+    ranked.take(ranked.work()(lambda share, text: None))
     assert ranked.rows[0]["dam"] == "F1 Juniper"
     assert ranked.summary.startswith(f"F1 Juniper with {ranked.rows[0]['sire']} promises most: ")
     worth = [best.worth for *_, best in ranked.found]
@@ -86,7 +86,11 @@ def test_ranking__best_first_and_old_once_something_changes(desk):
     assert not ranked.stale
     model.choose("dam", "F2")
     assert not ranked.stale
+    before = desk.taste
     desk.like({"clean": 2})
+    assert ranked.stale
+    desk.like(dict(before))
+    model.eggs = 12
     assert ranked.stale
     assert ranked.summary.endswith("Something changed since; rank again.")
 
@@ -94,5 +98,20 @@ def test_ranking__best_first_and_old_once_something_changes(desk):
 def test_ranking__nothing_pleases(desk):
     desk.like({"white": 1})
     model = pairing(desk, "F1", "M1")
-    model.ranked.take(model.ranked.work(model.clutch)(lambda share, text: None))
+    model.ranked.take(model.ranked.work()(lambda share, text: None))
     assert model.ranked.summary.startswith("No pairing that is ready this season")
+
+
+def test_ranking__says_its_cautions_and_leaves_out_what_they_keep_out(desk):
+    ranked = pairing(desk, "F1", "M1").ranked
+    grown = {"hatched": "2020-01-01", "weight_g": "2000"}
+    desk.animals = desk.animals.with_animal({"id": "F5", "sex": "f", "genes": "Spider", **grown})
+    desk.animals = desk.animals.with_animal({"id": "M5", "sex": "m", "genes": "Champagne", **grown})
+    ranked.take(ranked.work()(lambda share, text: None))
+    assert not any(row["dam"].startswith("F5") for row in ranked.rows)
+    desk.allow = ("all",)
+    ranked.take(ranked.work()(lambda share, text: None))
+    both = next(row for row in ranked.rows if row["dam"].startswith("F5") and row["sire"].startswith("M5"))
+    assert "together: reported not viable or severely affected" in both["cautions"]
+    assert "[anecdotal, widely repeated] (25 % of eggs)" in both["cautions"]
+    assert both["mark"] == "caution"

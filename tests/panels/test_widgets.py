@@ -258,6 +258,9 @@ def test_workbench__a_panel_that_fails_hurts_no_other(demo_collection: Path, mon
     assert "Broken: this could not be shown." in all_html(broken)
     assert "could not be shown" not in all_html(late)
     bench.season.value = bench.season.options[1][1]
+    assert "Late: this could not be shown." not in all_html(late), "it is drawn again once it is seen"
+    bench.tabs.selected_index = 1
     assert "Late: this could not be shown." in all_html(late)
+    bench.tabs.selected_index = 2
     assert "in season" in all_html(collection)
     assert "could not be shown" not in all_html(collection)

@@ -53,7 +53,7 @@ def test_cells__signs_by_the_net_strength():
 
 
 def test_cells__covers_is_a_word():
-    assert cell("Leopard", "Champagne")["word"] == "covers"
+    assert cell("Leopard", "Champagne")["word"] == "covers caution"
     assert cell("Leopard", "Pinstripe")["word"] == ""
 
 
@@ -78,7 +78,8 @@ def test_pair_in_words():
 
     assert said("Leopard", "Pinstripe") == "Leopard and Pinstripe: they help each other, net strength +3"
     assert said("Leopard", "Champagne") == (
-        "Leopard and Champagne: they spoil each other, net strength −4; Champagne covers part of what is seen"
+        "Leopard and Champagne: they spoil each other, net strength −4; Champagne covers part of what is seen; "
+        "caution: Champagne: wobble, milder than Spider's: reported, frequency unknown [anecdotal, widely repeated]"
     )
     assert said("Mojave", "Lesser") == "Mojave and Lesser: one complex, they make one form together"
     assert PAIRS[frozenset(("Champagne", "Piebald"))].net == Fraction(0)
