@@ -48,7 +48,9 @@ def checked_taste(taste: Taste | None) -> dict[str, int]:
 
 def leaning(wish: str, values: Mapping[Quality, int | Fraction | None]) -> Fraction:
     """How far these values go towards a wish, -3 to 3. What is not established counts nothing."""
-    return sum((share * (values.get(quality) or 0) for quality, share in TASTES[wish].items()), Fraction(0))
+    (quality, share), *more = TASTES[wish].items()
+    found = Fraction(share * (values.get(quality) or 0))
+    return found + sum(share * (values.get(quality) or 0) for quality, share in more) if more else found
 
 
 def score(values: Mapping[Quality, int | Fraction | None], taste: Taste) -> Fraction:

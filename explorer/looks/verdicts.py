@@ -124,6 +124,8 @@ def _leanings(one: Layer, two: Layer, taste: Taste) -> dict[str, tuple[Fraction,
     found = {}
     beside = seen_beside(one, two), seen_beside(two, one)
     for wish, weight in taste.items():
+        if not weight:
+            continue
         a, b = (leaning(wish, values) * weight for values in beside)
         if min(abs(a), abs(b)) >= NOTABLE and max(a, b) > 0:
             found[wish] = (a, b)
