@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from ..collection import Animal
+from ..collection import Animal, kin_sentence, relation
 from ..looks import caution_text, look_remarks
 from ..notation import GenesError, read_wanted, write_shown
 from ..pairing import (
@@ -33,6 +33,7 @@ from .choosing import ROLES, SEX_OF, Choice, Role, choices, name_of, ready_of, s
 from .desk import Desk
 from .offers import Problem, offers
 from .pairing_looks_model import PairingLooks
+from .proof_model import ProvingOut
 from .ranking_model import RankedPairings
 
 __all__ = ["Answer", "HatchedEgg", "PairingModel"]
@@ -99,6 +100,23 @@ class PairingModel:
     def choices(self, role: Role, search: str = "") -> tuple[Choice, ...]:
         """Who can be chosen, those ready first; nobody is left out for not being ready."""
         return choices(self.desk, role, search)
+
+    @property
+    def proving(self) -> ProvingOut | None:
+        """What hatchlings would prove of the parents."""
+        if self.odds is None:
+            return None
+        dam, sire = self._pair()
+        return ProvingOut(self.odds, {"dam": name_of(dam), "sire": name_of(sire)})
+
+    @property
+    def kinship(self) -> str:
+        """How the two are related, and what inbreeding their offspring would have at least."""
+        animals = self.desk.animals
+        if animals is None or self.odds is None:
+            return ""
+        found = relation(animals, self.dam, self.sire)
+        return kin_sentence(found, percent(found.kinship)) if found.kinship else f"{found.words}; {found.lower_bound}"
 
     @property
     def looks(self) -> PairingLooks | None:
@@ -184,6 +202,7 @@ class PairingModel:
                 (f"{self.clutch}", f"at least one: {percent(self.clutch.chance(self.odds, self.aim, without))}"),
                 ("expected in it", mean_text(self.clutch.expected(self.odds, self.aim, without))),
             ]
+        facts.append(("related", self.kinship))
         if self.hatch_percent < 100:
             facts.append(("hatch rate", f"{self.hatch_percent} % of viable eggs, counted in"))
         return tuple(facts)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from ipywidgets import HTML, BoundedIntText, Dropdown, HBox, Layout, Text, ToggleButtons, VBox
 
 from ..pictures import odds_bars, odds_in_words
+from ..pictures.proving import doubt_lines, doubt_lines_in_words
 from .chart import Chart
 from .choosing import Role
 from .clock import fresh_seed
@@ -71,7 +72,10 @@ class PairingPanel:
         left = VBox(chart, layout=Layout(flex="1 1 640px", min_width="0"))
         box = VBox([self.facts])
         box.add_class("xp-box")
-        side = VBox([box, self._question_box()], layout=Layout(flex="1 1 340px", max_width="520px"))
+        self.proof_words, self.proof_chart = words("xp-proof"), Chart()
+        self.proof = VBox([self.proof_words, self.proof_chart])
+        self.proof.add_class("xp-proving")
+        side = VBox([box, self.proof, self._question_box()], layout=Layout(flex="1 1 340px", max_width="520px"))
         self.sides = HBox([left, side])
         self.sides.add_class("xp-sides")
         self.more = self._clutch_box()
@@ -204,6 +208,7 @@ class PairingPanel:
             self.facts.value = _facts(self.model)
             self._show_chart()
             self._show_looks()
+            self._show_proof()
         self._show_clutch()
         self._ask()
 
@@ -217,6 +222,15 @@ class PairingPanel:
         cards = "".join(sketch_card(one.stack, one.title, one.lines) for one in seen)
         self.sketches.value = f'<div class="xp-sketches">{cards}</div>' if cards else ""
         self.ranking.update()
+
+    def _show_proof(self) -> None:
+        proving = self.model.proving
+        doubts = proving.doubts if proving else ()
+        show(self.proof, bool(doubts))
+        if proving and doubts:
+            said = "".join(paragraph(line) for line in proving.lines)
+            self.proof_words.value = paragraph("Proving out", tag="h3") + said
+            self.proof_chart.show(doubt_lines(doubts), f"Chance that it is carried: {doubt_lines_in_words(doubts)}")
 
     def _show_clutch(self) -> None:
         eggs = "".join(paragraph(egg.text, _look_of(egg), "li") for egg in self.model.hatched)

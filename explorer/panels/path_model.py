@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Any
 
 from ..genetics import genome_of
@@ -26,7 +27,7 @@ from .choosing import name_of
 from .desk import Desk
 from .walk_model import WalkModel
 
-__all__ = ["Allowance", "PathModel"]
+__all__ = ["NO_LIMIT", "Allowance", "PathModel"]
 
 START = "Press “find paths” to see how soon this collection can reach the target."
 
@@ -40,15 +41,21 @@ class Allowance:
     lines: tuple[str, ...]
 
 
-class PathModel:
-    """seasons: the horizon. paths: what was found last; chosen: number of the one shown, from 0; walk: through it.
+NO_LIMIT = 50
+"""Percent: more than offspring of two animals can have, so that nothing is left out."""
 
-    problem: why the search came to nothing; reasons: more about that, one sentence each.
+
+class PathModel:
+    """seasons: the horizon. most_inbreeding: in percent, what offspring of a step may have; NO_LIMIT sets none.
+
+    paths: what was found last; chosen: number of the one shown, from 0; walk: through it. problem: why the search came
+    to nothing; reasons: more about that, one sentence each.
     """
 
     def __init__(self, desk: Desk) -> None:
         self.desk = desk
         self.seasons = 8
+        self.most_inbreeding = NO_LIMIT
         self.paths: tuple[Path, ...] = ()
         self.chosen = 0
         self.walk = WalkModel(desk)
@@ -81,6 +88,7 @@ class PathModel:
             "without": desk.without,
             "testable": desk.testable,
             "allow": desk.allow,
+            "most_inbreeding": None if self.most_inbreeding == NO_LIMIT else Fraction(self.most_inbreeding, 100),
         }
         target, seasons = desk.target, self.seasons
 
@@ -98,6 +106,8 @@ class PathModel:
         if not paths and self.desk.animals is not None:
             count = "1 season" if self._horizon == 1 else f"{self._horizon} seasons"
             self.problem = f"No path reaches {self.desk.target} within {count}."
+            if self.most_inbreeding != NO_LIMIT:
+                self.problem = f"{self.problem[:-1]} with offspring's inbreeding of {self.most_inbreeding} % at most."
             self.reasons = why_no_path(
                 self.desk.animals,
                 self.desk.target,
@@ -234,4 +244,5 @@ class PathModel:
 
     def _question(self) -> object:
         desk = self.desk
-        return desk.animals, desk.target, desk.without, desk.allow, desk.testable, desk.today, self.seasons
+        asked = desk.animals, desk.target, desk.without, desk.allow, desk.testable, desk.today
+        return *asked, self.seasons, self.most_inbreeding

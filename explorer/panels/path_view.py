@@ -13,7 +13,7 @@ from .guard import Guard
 from .markup import items, paragraph
 from .offers import Offer
 from .parts import Problems, button, row, show, words
-from .path_model import PathModel
+from .path_model import NO_LIMIT, PathModel
 from .sketch_card import sketch_card
 from .slider import Slider
 from .table_view import TableView
@@ -44,6 +44,10 @@ class PathPanel:
         self.aim, self.headline, self.remarks = words("xp-aim"), words("xp-headline"), words("xp-remarks")
         self.seasons = Slider(label="by season", value=self.model.seasons, min=1, max=12)
         self.seasons.add_class("xp-seasons")
+        self.kinship = Slider(
+            label="inbreeding at most", value=self.model.most_inbreeding, min=0, max=NO_LIMIT, step=5, unit=" %"
+        )
+        self.kinship.add_class("xp-kinship")
         self.find = button("find paths", "xp-find", self.guard, self._find)
         self.find.button_style = "primary"
         self.bar = JobBar()
@@ -61,7 +65,7 @@ class PathPanel:
             [
                 HTML(f"<style>{STYLE}</style>", layout=Layout(display="none")),
                 self.guard.message,
-                row([self.aim, change, self.cautions, self.seasons, self.find]),
+                row([self.aim, change, self.cautions, self.seasons, self.kinship, self.find]),
                 self.form,
                 self.allowances,
                 self.bar,
@@ -74,6 +78,7 @@ class PathPanel:
         show(self.form, False)
         show(self.allowances, False)
         self.seasons.observe(self.guard(lambda change: self._horizon_changed(change.new)), "value")
+        self.kinship.observe(self.guard(lambda change: self._kinship_changed(change.new)), "value")
         self.table.observe(self.guard(lambda change: self._path_chosen(change.new)), "selected")
         self.walk.observe(self.guard(lambda change: self._node_chosen(change.new)), "selected")
         for topic in ("animals", "season", "target"):
@@ -154,6 +159,10 @@ class PathPanel:
 
     def _horizon_changed(self, seasons: int) -> None:
         self.model.seasons = seasons
+        self._show_words()
+
+    def _kinship_changed(self, percent: int) -> None:
+        self.model.most_inbreeding = percent
         self._show_words()
 
     def _find(self) -> None:

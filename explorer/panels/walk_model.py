@@ -10,7 +10,7 @@ from ..husbandry import season_name
 from ..looks import Stack, caution_text, stack
 from ..pairing import cross, percent
 from ..pictures import sketch_of, walk_in_words, walk_layout
-from ..planner import NodeWords, Path, Step, node_in_words, season_in_words, season_title, walk_length
+from ..planner import NodeWords, Path, Step, node_in_words, season_in_words, season_title, step_relations, walk_length
 from .choosing import name_of, ready_of
 from .desk import Desk
 
@@ -106,7 +106,13 @@ class WalkModel:
         """What the node that is read is, and what to do about it."""
         if self.path is None or not self.node:
             return NodeWords("", ())
-        return node_in_words(self.path, self.node, self._names(), self.desk.care)
+        said = node_in_words(self.path, self.node, self._names(), self.desk.care)
+        step = self.path.graph().nodes[self.node]["step"]
+        if self.desk.animals is None or self.path.graph().nodes[self.node]["kind"] != "pairing" or step is None:
+            return said
+        found = step_relations(self.desk.animals, self.path)[step]
+        kin = f"{found.words[:1].upper()}{found.words[1:]}: offspring's inbreeding {percent(found.kinship)} or more."
+        return NodeWords(said.title, (*said.lines, kin))
 
     @property
     def stack(self) -> Stack | None:

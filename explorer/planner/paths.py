@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
+from fractions import Fraction
 from itertools import product
 
 from ..collection import Animal, Collection
-from ..genetics import Diplotype
+from ..genetics import Diplotype, exact
 from ..husbandry import Husbandry, first_season, readiness
 from ..looks import may_carry
 from ..notation import texts_of
 from .chain import Score, score
+from .kin import plan_kinship
 from .kinds import Kinds
 from .labels import Label, Match
 from .outcomes import Class, Outcomes
@@ -41,6 +43,9 @@ FEWEST = 12
 
 RETURNED = 6
 
+MOST_TWINS = 6
+"""How many orders of like animals are tried for a plan that may not be taken as it is."""
+
 
 @dataclass(frozen=True)
 class _Pool:
@@ -61,15 +66,17 @@ def find_paths(
     without: Iterable[str] = (),
     testable: Iterable[str] = (),
     allow: Iterable[str] = (),
+    most_inbreeding: float | Fraction | None = None,
     progress: Progress | None = None,
 ) -> list[Path]:
     """Several different paths to an animal that shows the target, best first; empty if none within the horizon.
 
     seasons: the horizon, from 1. today: decides which season is the first and who is ready. without: genes that must
     not show. testable: genes (or "all") that may be selected without being visible. allow: genes (or "all") whose
-    cautions no longer keep animals and pairings out. progress: told the share done and what is being done; it may
-    raise to stop the search. Raises UnreachableTarget if no kept animal can carry a wanted gene, GenesError if a text
-    cannot be read.
+    cautions no longer keep animals and pairings out. most_inbreeding: paths are left out in which any step's offspring
+    would have a greater inbreeding coefficient, as far as is recorded; None sets no limit. progress: told the share
+    done and what is being done; it may raise to stop the search. Raises UnreachableTarget if no kept animal can carry
+    a wanted gene, GenesError if a text cannot be read.
     """
     if isinstance(today, datetime):
         today = today.date()
@@ -96,7 +103,8 @@ def find_paths(
     tell(0.0, "looking for pairings")
     hatch_rate, lay_rate = float(care.hatch_rate), float(care.lay_rate)
     matches = candidates(question, kinds, pool.labels, care.law, hatch_rate, lay_rate, waits, tell)
-    plans = _plans(matches, pool, waits)
+    limit = None if most_inbreeding is None else exact(most_inbreeding)
+    plans = _plans(matches, pool, waits, lambda plan: limit is None or plan_kinship(animals, plan) <= limit)
     scored: list[tuple[Plan, Score]] = []
     for number, plan in enumerate(plans):
         tell(number / len(plans), f"working out path {number + 1} of {len(plans)}")
@@ -155,18 +163,31 @@ def _pool(
     return _Pool(tuple(labels), twins, ready)
 
 
-def _plans(matches: Sequence[Match], pool: _Pool, waits: Mapping[str, int]) -> list[Plan]:
-    """The plans worth scoring, no two the same: the likeliest, and some of the soonest and of the shortest."""
+def _plans(
+    matches: Sequence[Match], pool: _Pool, waits: Mapping[str, int], fits: Callable[[Plan], bool]
+) -> list[Plan]:
+    """The plans worth scoring, no two the same: the likeliest, and some of the soonest and of the shortest.
+
+    fits: whether a plan may be taken; if not, other animals of the same kinds are tried in it.
+    """
     chosen: dict[Plan, None] = {}
     for quota, key in QUOTAS:
         end = len(chosen) + quota
         for match in sorted(matches, key=key):
             if len(chosen) == end:
                 break
-            plan = plan_of(match, pool.twins, pool.ready, waits)
-            if plan is not None:
-                chosen.setdefault(plan)
+            for twins in _rotations(pool.twins):
+                plan = plan_of(match, twins, pool.ready, waits)
+                if plan is not None and fits(plan):
+                    chosen.setdefault(plan)
+                    break
     return list(chosen)
+
+
+def _rotations(twins: Mapping[int, tuple[str, ...]]) -> Iterator[Mapping[int, tuple[str, ...]]]:
+    """The twins in file order, then with each group moved on by one, by two, ..."""
+    for by in range(min(MOST_TWINS, max(map(len, twins.values()), default=1))):
+        yield {key: (*ids[by % len(ids) :], *ids[: by % len(ids)]) for key, ids in twins.items()}
 
 
 def _classes(

@@ -64,8 +64,8 @@ def plan_of(
 ) -> Plan | None:
     """The plan that ends with this pairing.
 
-    twins: id() of an owned label -> ids of the animals of that kind, which stand in for one another when a dam is
-    wanted by two pairings. ready: owned id -> first season. Pairings stand in the order in which they can start.
+    twins: id() of an owned label -> ids of the animals of that kind; the first is taken, the others stand in when a dam
+    is wanted by two pairings. ready: owned id -> first season. Pairings stand in the order in which they can start.
     None if a pairing would have to keep two hatchlings of one sex, which plans do not do.
     """
     builder = _Builder(twins, ready)
@@ -94,7 +94,7 @@ class _Builder:
 
     def place(self, label: Label) -> int:
         if label.owned is not None:
-            return self._own(label.owned, label)
+            return self._own(self.twins[id(label)][0], label)
         if id(label) in self.numbers:
             return self.numbers[id(label)]
         assert label.dam is not None and label.sire is not None
@@ -116,8 +116,7 @@ class _Builder:
             number = self._own(animal, label)
             if self.dams.setdefault(number, sire) == sire:
                 return number
-        assert label.owned is not None
-        return self._own(label.owned, label)
+        return self._own(self.twins[id(label)][0], label)
 
     def _add(self, key: object, place: Place) -> int:
         self.numbers[key] = len(self.places)

@@ -104,9 +104,12 @@ def test_reading__the_sketch_shares_no_part_with_one_in_a_hidden_tab(tab: Locato
         answer = "clearly not" if look == "Normal" else "seen"
         cue(tab, "the dark pattern is a fine web", answer).click()
         expect(tab.locator(".xp-look")).to_contain_text(f"Likeliest look: {look}")
-        parts = tab.locator(".xp-look svg [id]")
-        assert parts.count() > 3
-        assert parts.evaluate_all("all => all.every((part) => document.getElementById(part.id) === part)")
+        tab.page.wait_for_function(
+            """() => {
+              const parts = [...document.querySelectorAll(".xp-look svg [id]")];
+              return parts.length > 3 && parts.every((part) => document.getElementById(part.id) === part);
+            }"""
+        )
 
 
 def test_reading__cautions_show_the_strength_of_their_evidence(tab: Locator) -> None:
