@@ -71,6 +71,7 @@ def test_reading__the_best_next_look_is_answered_where_it_is_asked(tab: Locator)
     question, change = tab.locator(".xp-next"), tab.locator(".xp-telling")
     cue(tab, "there is less dark pattern than usual", "seen").click()
     expect(tab.locator(".xp-noted")).to_have_text("one noted")
+    expect(change).to_contain_text("if seen")
     first, said = question.inner_text(), change.inner_text()
     tab.locator(".xp-next-skip").click()
     expect(question).not_to_have_text(first)
@@ -89,6 +90,7 @@ def test_reading__what_the_next_look_promises_is_what_the_answer_then_says(tab: 
     choose(tab, "sire", "M02 Alder")
     change = tab.locator(".xp-telling p").first
     expect(change).to_contain_text("Leopard, now 50 %")
+    expect(change).to_contain_text("if seen")
     promised = change.inner_text().split("50 %: ")[1].split(" if seen")[0]
     tab.locator(".xp-next-seen").click()
     expect(headline(tab)).to_contain_text(f"({promised})")
