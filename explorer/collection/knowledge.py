@@ -151,7 +151,7 @@ class Knowledge:
 
     def clashes(self) -> Iterator[Clash]:
         """The animals whose looks their recorded parents cannot explain; there, each counts with its own label."""
-        for name, lineage in self._lineages.items():
+        for name, ((_, lineage), *_) in self._mixtures.items():
             for key in sorted(lineage.clashing):
                 part = self.kin[key].label.part(lineage.group)
                 genes = dict.fromkeys(gene for diplotype in part for gene, _ in shown(lineage.group, diplotype))

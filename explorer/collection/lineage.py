@@ -173,7 +173,7 @@ class Lineage:
 
     def _says_something(self, mating: Mating) -> bool:
         if len(self.states_of(mating.dam)) == len(self.states_of(mating.sire)) == 1:
-            return not mating.weight(self.states_of(mating.dam)[0], self.states_of(mating.sire)[0])
+            return mating.weight(self.states_of(mating.dam)[0], self.states_of(mating.sire)[0]) != 1
         return True
 
     def _parents(self, key: str) -> tuple[str, ...]:
@@ -197,6 +197,7 @@ class Lineage:
         if self.group.sex and animal.sex is not None:
             label = animal.label.of_sex(animal.sex).part(self.group)
         blank = not any(parent in self.states for parent in animal.parents)
+        blank = blank and not (self.group.sex and animal.parents) and key not in self.tested
         if blank and set(label) == {self.wild(key)}:
             return
         member = None

@@ -57,14 +57,18 @@ class Told:
         strangers: list[str] = []
         crowded: list[str] = []
         for clutch in sorted(clutches, key=lambda one: (str(one.laid or one.hatched or ""), one.id)):
-            mine = tuple(sorted(key for key, animal in kin.items() if animal.clutch == clutch.id))
+            named = sorted(key for key, animal in kin.items() if animal.clutch == clutch.id)
+            mine = tuple(key for key in named if _may_be_of(key, clutch, filled))
+            strangers += [key for key in named if key not in mine]
             rows, unmatched = unkept(clutch, {key: (kin[key].label, kin[key].sex) for key in mine}, genome)
             seen[clutch.id], kept[clutch.id] = rows, mine
             strangers += unmatched
             for key in mine:
                 sire = filled[key].sire or (clutch.sires[0] if len(clutch.sires) == 1 else None)
                 filled[key] = replace(filled[key], dam=filled[key].dam or clutch.dam, sire=sire)
+        filled = _after_parents(filled, kept, {clutch.id: clutch for clutch in clutches})
         total = 1
+        clutches = sorted(clutches, key=lambda one: (str(one.laid or one.hatched or ""), one.id))
         for clutch in clutches:
             total *= ways(clutch, seen[clutch.id], _open(clutch, kept[clutch.id], filled))
             if total > MOST_WAYS:
@@ -116,9 +120,9 @@ def _mixed(
     unsure: list[Clutch],
     disputes: list[Dispute],
 ) -> tuple[dict[str, Mixture], dict[str, dict[str, Fraction]], tuple[Dispute, ...]]:
-    options = [list(assignments(c, told.seen[c.id], told.open_kept(c))) for c in unsure]
+    options = [_options(told, c) for c in unsure]
     concerned = {
-        name: [i for i, clutch in enumerate(unsure) if _concerns(clutch, name, lineage)]
+        name: [i for i, clutch in enumerate(unsure) if _concerns(told, clutch, name, lineage)]
         for name, (lineage, _) in settled.items()
     }
     lineages: dict[str, dict[tuple[int, ...], Lineage]] = {name: {} for name in settled}
@@ -127,8 +131,9 @@ def _mixed(
         for at in product(*(range(len(options[i])) for i in concerned[name])):
             chosen = [(unsure[i], options[i][k]) for i, k in zip(concerned[name], at, strict=True)]
             lineages[name][at] = _under(base, matings, told, chosen)
-            clash = lineages[name][at].clashing - base.clashing
-            chances[name][at] = Fraction(0) if clash else lineages[name][at].chance
+        common = set.intersection(*(one.clashing for one in lineages[name].values()))
+        for at, one in lineages[name].items():
+            chances[name][at] = Fraction(0) if one.clashing - common else one.chance
     weights: dict[tuple[int, ...], Fraction] = {}
     for at in product(*(range(len(one)) for one in options)):
         weight = math.prod((options[i][k].weight for i, k in enumerate(at)), start=Fraction(1))
@@ -154,6 +159,14 @@ def _mixed(
     return mixtures, _paternity(unsure, options, weights, total), tuple(disputes)
 
 
+def _options(told: Told, c: Clutch) -> list[Assignment]:
+    found = list(assignments(c, told.seen[c.id], told.open_kept(c)))
+    if c.several:
+        return found
+    fixed = {told.kin[key].sire for key in told.kept[c.id]} - {None}
+    return [way for way in found if fixed <= set(way.broods)]
+
+
 def _under(
     base: Lineage, matings: list[Mating], told: Told, chosen: Sequence[tuple[Clutch, Assignment]]
 ) -> Lineage:
@@ -164,13 +177,43 @@ def _under(
         more += [
             mating_of(told.genome, base.group, clutch.dam, sire, rows) for sire, rows in way.broods.items() if rows
         ]
+    if any(way.sires for _, way in chosen):
+        base = Lineage.consistent(base.genome, base.group, kin, tested=base.tested)
     return base.with_matings(kin, more)
 
 
-def _concerns(clutch: Clutch, name: str, lineage: Lineage) -> bool:
+def _may_be_of(key: str, clutch: Clutch, kin: Mapping[str, Kin]) -> bool:
+    """Whether the recorded parents are those of the clutch, and the animal none of their ancestors."""
+    if kin[key].dam not in (None, clutch.dam) or kin[key].sire not in (None, *clutch.sires):
+        return False
+    ahead, above = [clutch.dam, *clutch.sires], set[str]()
+    while ahead:
+        one = ahead.pop()
+        if one not in above:
+            above.add(one)
+            ahead += kin[one].parents
+    return key not in above
+
+
+def _after_parents(
+    kin: Mapping[str, Kin], kept: Mapping[str, Sequence[str]], clutches: Mapping[str, Clutch]
+) -> dict[str, Kin]:
+    """Parents, and all males that may be, before their offspring."""
+    may = {key: clutches[name].sires for name, keys in kept.items() for key in keys if kin[key].sire is None}
+    placed: dict[str, Kin] = {}
+    waiting = sorted(kin)
+    while waiting:
+        now = [k for k in waiting if all(p in placed for p in (*kin[k].parents, *may.get(k, ())))]
+        placed |= {k: kin[k] for k in now}
+        waiting = [k for k in waiting if k not in placed]
+    return placed
+
+
+def _concerns(told: Told, clutch: Clutch, name: str, lineage: Lineage) -> bool:
     if any(name in row.seen for row in clutch.hatchlings):
         return True
-    return any(lineage.states_of(key) != (lineage.wild(key),) for key in (clutch.dam, *clutch.sires))
+    family = (clutch.dam, *clutch.sires, *told.kept[clutch.id])
+    return any(lineage.states_of(key) != (lineage.wild(key),) for key in family)
 
 
 def _paternity(
@@ -189,7 +232,7 @@ def _paternity(
                 counts[sire] += 1
             born = sum(counts.values())
             for sire in clutch.sires:
-                own = Fraction(counts[sire], born) if born else Fraction(sire in way.broods)
+                own = Fraction(counts[sire], born) if born else Fraction(sire in way.broods, len(way.broods))
                 shares[sire] += weight / total * own
         found[clutch.id] = shares
     return found

@@ -89,6 +89,8 @@ class Network:
     @cached_property
     def possible(self) -> bool:
         """Whether any assignment of all variables has a weight above 0."""
+        if any(not factor.names and not factor.table[()] for factor in self.factors):
+            return False
         roots = [bucket for bucket in self._buckets if bucket.parent is None]
         return all(self.marginals[bucket.name].any() for bucket in roots)
 
