@@ -55,8 +55,9 @@ class OpinionForm:
 
     def _fill_values(self) -> None:
         chosen = self.value.value
-        self.value.options = list(self._model.values(self.quality.value))
-        self.value.value = 0 if chosen is None else chosen
+        with self.value.hold_sync():  # one message: a choice made on the page in between would be lost
+            self.value.options = list(self._model.values(self.quality.value))
+            self.value.value = 0 if chosen is None else chosen
 
     def _take(self) -> None:
         assert self._gene is not None
