@@ -3,7 +3,7 @@
 import typing as _typing
 
 from .catalogue import load_catalogue
-from .collection import CollectionError, read_collection
+from .collection import CollectionError, read_clutches, read_collection
 from .husbandry import Husbandry
 from .looks import stack
 from .notation import AmbiguousGenes, GenesError, ImpossibleGenes, UnreadableGenes, read_genes, write_genes
@@ -30,6 +30,7 @@ __all__ = [
     "identify",
     "load_catalogue",
     "open_workbench",
+    "read_clutches",
     "read_collection",
     "read_genes",
     "sketch",

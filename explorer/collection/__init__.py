@@ -1,6 +1,8 @@
 """Whose animals: the collection file, read and written with care, and what each animal may carry."""
 
 from .animals import Animal, Collection, read_collection
+from .clutch import Clutch, Hatchlings
+from .clutch_book import ClutchBook, read_clutches
 from .findings import CollectionError, Finding, SaveRefused
 from .kin_words import Relation, kin_sentence, relation
 from .knowledge import Knowledge
@@ -18,9 +20,12 @@ from .sheet import COLUMNS, for_spreadsheet
 __all__ = [
     "COLUMNS",
     "Animal",
+    "Clutch",
+    "ClutchBook",
     "Collection",
     "CollectionError",
     "Finding",
+    "Hatchlings",
     "Knowledge",
     "Relation",
     "SaveRefused",
@@ -28,6 +33,7 @@ __all__ = [
     "kin_sentence",
     "opinion",
     "opinions_file",
+    "read_clutches",
     "read_collection",
     "read_opinions",
     "read_taste",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from fractions import Fraction
 
 from ..notation.figures import percent
 from .blame import suspects
@@ -30,7 +31,8 @@ def clutch_findings(
     for name in told.crowded:
         advice = "name its sire, or fewer that it may be of; until then it is left out of account"
         found.append(notice(f"clutch {name} may have come about in too many ways", advice))
-    rate = knowledge.catalogue.figure("misrecording_rate").value
+    stated = knowledge.catalogue.figures.get("misrecording_rate")
+    rate = stated.value if stated else Fraction(0)
     for dispute in knowledge.disputes:
         place = f" at {dispute.group}" if dispute.group else ""
         blamed = "; ".join(f"{name} ({percent(chance)})" for name, chance in suspects(knowledge, dispute, rate))

@@ -18,6 +18,9 @@ from .told import Dispute, Mixture, Told, weighed
 
 __all__ = ["Clash", "Disagreement", "Knowledge"]
 
+DOUBTED = Fraction(1, 20)
+"""Below this chance a test's result is reported."""
+
 Joint = Mapping[tuple[Diplotype, ...], Fraction]
 
 
@@ -157,6 +160,17 @@ class Knowledge:
                 genes = dict.fromkeys(gene for diplotype in part for gene, _ in shown(lineage.group, diplotype))
                 place = " + ".join(locus.name for locus in lineage.group.loci) or name
                 yield Clash(key, place, tuple(genes), self.kin[key].parents)
+
+    def doubted_tests(self) -> Iterator[tuple[str, ShedTest]]:
+        """(id, test) where a test's result is less likely than DOUBTED given everything, the test included."""
+        for key, tests in self.tested.items():
+            for test in tests:
+                group = self.genome.home[test.gene][0]
+                table = self.joint_of(group, (key,))
+                fitting = (p for (d,), p in table.items() if carried(group, d).get(test.gene, 0) == test.copies)
+                right = sum(fitting, Fraction(0))
+                if right < DOUBTED:
+                    yield key, test
 
     def disagreements(self) -> Iterator[Disagreement]:
         """Labels that give hidden copies another chance than the recorded parents do, with or without offspring."""

@@ -78,6 +78,8 @@ class Lineage:
                     low = middle
                 else:
                     high = middle
+            if order[high - 1] in lineage.clashing:  # its own records clash with one another, and stay as they are
+                break
             lineage = cls(genome, group, kin, {*lineage.clashing, order[high - 1]}, **further)
         return lineage._untangled()
 

@@ -96,6 +96,7 @@ def _pedigree_notices(knowledge: Knowledge, drafts: Sequence[Draft]) -> list[Fin
     return [
         *(notice(clash.id, *_clash_text(clash)) for clash in knowledge.clashes()),
         *(notice(one.id, *_disagreement_text(one)) for one in knowledge.disagreements()),
+        *(Finding("notice", rows[key], "dna", *_test_text(test), key) for key, test in knowledge.doubted_tests()),
     ]
 
 
@@ -111,6 +112,12 @@ def _disagreement_text(one: Disagreement) -> tuple[str, str]:
     chance = percent(one.pedigree)
     found = f"the label says {label}; from its recorded {_parents(one.parents)} it is {chance}"
     return found, "the recorded parents are taken at their word; mend whichever is wrong"
+
+
+def _test_text(test: ShedTest) -> tuple[str, str, str]:
+    copies = {0: "none", 1: "one copy", 2: "two copies"}[test.copies]
+    found = f"the result of {test.day} says {copies} of {test.gene}, which the records make all but impossible"
+    return found, "", "check the result and the genes column, and mend whichever is wrong"
 
 
 def _parents(parents: Sequence[str]) -> str:
