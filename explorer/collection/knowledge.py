@@ -161,6 +161,11 @@ class Knowledge:
                 place = " + ".join(locus.name for locus in lineage.group.loci) or name
                 yield Clash(key, place, tuple(genes), self.kin[key].parents)
 
+    def set_apart(self) -> Iterator[tuple[str, str]]:
+        """(id, place) of animals whose parents are left out of account, since the pedigree is too entangled there."""
+        for name, lineage in self._lineages.items():
+            yield from ((key, name) for key in sorted(lineage.apart))
+
     def doubted_tests(self) -> Iterator[tuple[str, ShedTest]]:
         """(id, test) where a test's result is less likely than DOUBTED given everything, the test included."""
         for key, tests in self.tested.items():

@@ -96,6 +96,7 @@ def _pedigree_notices(knowledge: Knowledge, drafts: Sequence[Draft]) -> list[Fin
     return [
         *(notice(clash.id, *_clash_text(clash)) for clash in knowledge.clashes()),
         *(notice(one.id, *_disagreement_text(one)) for one in knowledge.disagreements()),
+        *(notice(key, *_apart_text(place)) for key, place in knowledge.set_apart()),
         *(Finding("notice", rows[key], "dna", *_test_text(test), key) for key, test in knowledge.doubted_tests()),
     ]
 
@@ -112,6 +113,11 @@ def _disagreement_text(one: Disagreement) -> tuple[str, str]:
     chance = percent(one.pedigree)
     found = f"the label says {label}; from its recorded {_parents(one.parents)} it is {chance}"
     return found, "the recorded parents are taken at their word; mend whichever is wrong"
+
+
+def _apart_text(place: str) -> tuple[str, str]:
+    found = f"its recorded parents are left out of account at {place}"
+    return found, "too many related animals may carry it to reckon them all together; a test or a clutch would help"
 
 
 def _test_text(test: ShedTest) -> tuple[str, str, str]:
