@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import traceback
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from datetime import date
 from pathlib import Path
@@ -22,10 +22,12 @@ from ..collection import (
     save_taste,
     taste_file,
 )
+from ..collection.clutch_book import ClutchBook
 from ..genetics import genome_of
 from ..husbandry import Husbandry, first_season
 from ..looks import DEFAULT_TASTE, Taste, checked_taste
 from ..notation import read_wanted, write_shown
+from .book_keeping import book_file, opened_book
 
 __all__ = ["Desk", "Topic"]
 
@@ -42,6 +44,8 @@ class Desk:
     the file that could not be opened last, with what is wrong in it. today: the day that decides who is ready; it moves
     with the season that is looked at, and `now` does not. target, without, allow, testable: texts found good. taste,
     opinions: the keeper's own, from the files beside the collection; looks_refused: what is wrong in those.
+    book: the clutch book beside the collection, as it stands in its file; the animals are given what it says. None if
+    it cannot be read; book_refused: what is wrong in it then.
     """
 
     def __init__(self, path: str | Path, today: date, catalogue: Catalogue | None = None) -> None:
@@ -59,6 +63,9 @@ class Desk:
         self.taste: Taste = dict(DEFAULT_TASTE)
         self.opinions: tuple[Effect, ...] = ()
         self.looks_refused: tuple[Finding, ...] = ()
+        self.book: ClutchBook | None = None
+        self.book_refused: tuple[Finding, ...] = ()
+        self._done: list[tuple[str, Callable[[bool], None]]] = []
         self.failures: list[str] = []
         self._listeners: dict[Topic, list[tuple[Callable[[], None], Report, Shown]]] = {topic: [] for topic in TOPICS}
         self._late: dict[Callable[[], None], tuple[Report, Shown]] = {}
@@ -120,9 +127,89 @@ class Desk:
             self.refused = (file, error.findings)
             return False
         self.path, self.animals, self.unsaved, self.refused = file, animals, False, None
+        self._read_book()
         self._read_looks()
         self.tell("animals", "looks")
         return True
+
+    def read_book_again(self) -> None:
+        """Takes up the clutch book as it is in its file now. What was done before can no longer be undone."""
+        self._read_book()
+        self.tell("animals")
+
+    def _read_book(self) -> None:
+        assert self.animals is not None
+        self.book, self.book_refused, self._done = None, (), []
+        try:
+            self.book = opened_book(book_file(self.path), self.animals)
+        except CollectionError as error:
+            self.book_refused = error.findings
+        if self.book or self.animals.clutches:
+            self.animals = self.animals.updated(self.book or ())
+
+    def write_clutch(
+        self, values: Mapping[str, str], hatchlings: Sequence[Mapping[str, str]] | None = None, overwrite: bool = False
+    ) -> Path | None:
+        """Adds or changes a clutch, arguments as for `ClutchBook.with_clutch`, and saves the book; its backup's path.
+
+        Raises CollectionError, and SaveRefused if another program changed the file (unless `overwrite`); then nothing
+        changes.
+        """
+        assert self.book is not None
+        return self._keep_book(self.book.with_clutch(values, hatchlings), f"writing {values['clutch']}", overwrite)
+
+    def drop_clutch(self, key: str, overwrite: bool = False) -> Path | None:
+        """Takes a clutch out of the book and saves it; otherwise as `write_clutch`."""
+        assert self.book is not None
+        return self._keep_book(self.book.without(key), f"taking {key} out", overwrite)
+
+    def _keep_book(self, book: ClutchBook, what: str, overwrite: bool) -> Path | None:
+        assert self.animals is not None and self.book is not None
+        before, animals = self.book, self.animals.updated(book)
+        backup = book.save(book_file(self.path), overwrite=overwrite)
+        self.book, self.animals = book, animals
+        self._done.append((what, lambda over: self._back_to(before, over)))
+        self.tell("animals")
+        return backup
+
+    def hold_back(self, row: Mapping[str, str]) -> None:
+        """Adds a hatchling of a clutch as an animal; otherwise as `put`. It can be undone."""
+        assert self.animals is not None
+        self._take(self.animals.with_animal(row))
+        self._done.append((f"adding {row['id']}", lambda _: self._without(row["id"])))
+        self.tell("animals")
+
+    @property
+    def undoable(self) -> str:
+        """What `undo` would undo: "writing C01", "adding F16"; "" if there is nothing."""
+        return self._done[-1][0] if self._done else ""
+
+    def undo(self, overwrite: bool = False) -> None:
+        """Undoes the last thing that was done to the clutch book or for it. A book's file gets its former text back.
+
+        Raises CollectionError if what was done since rests on it, and SaveRefused as `write_clutch`; then nothing
+        changes.
+        """
+        self._done[-1][1](overwrite)
+        self._done.pop()
+        self.tell("animals")
+
+    def _back_to(self, book: ClutchBook, overwrite: bool) -> None:
+        assert self.animals is not None
+        former = book.beside(self.animals)
+        animals = self.animals.updated(former)
+        former.save(book_file(self.path), overwrite=overwrite)
+        self.book, self.animals = former, animals
+
+    def _without(self, key: str) -> None:
+        assert self.animals is not None
+        self._take(self.animals.without(key))
+
+    def _take(self, animals: Collection) -> None:
+        """Takes up a changed collection. Raises CollectionError if it contradicts the clutch book."""
+        if self.book is not None:
+            self.book = self.book.beside(animals)
+        self.animals, self.unsaved = animals, True
 
     def _read_looks(self) -> None:
         findings: list[Finding] = []
@@ -168,8 +255,7 @@ class Desk:
     def put(self, row: Mapping[str, str]) -> None:
         """Adds an animal, or replaces the one with its id. Raises CollectionError, and then nothing changes."""
         assert self.animals is not None
-        self.animals = self.animals.with_animal(row)
-        self.unsaved = True
+        self._take(self.animals.with_animal(row))
         self.tell("animals")
 
     def save(self, overwrite: bool = False) -> Path | None:

@@ -12,6 +12,7 @@ from ipywidgets import Dropdown, HBox, Tab, VBox, Widget
 from ..catalogue import Catalogue
 from ..husbandry import first_season, season_dates, season_name
 from .clock import today
+from .clutch_view import ClutchPanel
 from .collection_model import CollectionModel
 from .collection_view import CollectionPanel
 from .desk import Desk
@@ -31,6 +32,7 @@ TABS: tuple[tuple[str, Callable[[Desk], Any]], ...] = (
     ("Collection", CollectionPanel),
     ("Pairing", PairingPanel),
     ("Path", PathPanel),
+    ("Clutch book", ClutchPanel),
     ("Gene notes", NotesPanel),
     ("Read an animal", ReadingPanel),
 )

@@ -1,0 +1,35 @@
+"""Where the clutch book of a collection and the lists made from it lie, and how a book is opened or begun."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from ..collection import Collection
+from ..collection.clutch_book import ClutchBook
+from ..collection.clutch_reading import read_clutch_text
+from ..collection.storage import digest, read_text_if_any, real_path
+
+__all__ = ["BLANK", "book_file", "list_file", "opened_book"]
+
+BLANK = "clutch,dam,sire,laid,hatched,eggs,slugs,died,look,sex,count\n"
+"""A clutch book with nothing in it."""
+
+
+def book_file(collection: Path) -> Path:
+    """The file of the clutch book that goes with a collection file."""
+    return real_path(collection).with_suffix(".clutches.csv")
+
+
+def list_file(collection: Path, clutch: str) -> Path:
+    """The file for the printed list of a clutch."""
+    return real_path(collection).with_suffix(f".{re.sub(r'[^A-Za-z0-9_-]+', '-', clutch)}.list.html")
+
+
+def opened_book(file: Path, animals: Collection) -> ClutchBook:
+    """The clutch book in a file; a blank one, to be saved there, if there is no file or nothing in it.
+
+    Raises CollectionError with all that is wrong.
+    """
+    text = read_text_if_any(file)
+    return ClutchBook(read_clutch_text(text or BLANK, animals), animals, {real_path(file): digest(text or "")})

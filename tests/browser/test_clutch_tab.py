@@ -1,0 +1,193 @@
+"""The Clutch book tab in a real browser: a clutch from its eggs to the collection, and back. Works on its own files."""
+
+import re
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Locator, Page, expect
+
+Start = Callable[[Path], AbstractContextManager[str]]
+Axe = Callable[..., list[dict[str, Any]]]
+Picture = Callable[[Page | Locator, str], None]
+
+UNSURE = (
+    ("Leopard het Desert Ghost,2022-07-14,1820,2026-11-08,M01", "Leopard 50% het Desert Ghost,2022-07-14,1820,,"),
+    ("het Desert Ghost,2022-07-30,860,2026-11-08,M01", "66% het Desert Ghost,2022-07-30,860,,"),
+)
+"""The records of F03 and M02, whose sire the demo collection knows, and the same without him."""
+
+
+@pytest.fixture(scope="module")
+def file(demo_collection: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    text = demo_collection.read_text(encoding="utf-8")
+    for sure, unsure in UNSURE:
+        assert sure in text
+        text = text.replace(sure, unsure)
+    copy = tmp_path_factory.mktemp("collection") / "mine.csv"
+    copy.write_text(text, encoding="utf-8")
+    return copy
+
+
+@pytest.fixture(scope="module")
+def address(chromium: str, file: Path, start_workbench: Start) -> Iterator[str]:
+    with start_workbench(file) as address:
+        yield address
+
+
+def opened(page: Page, address: str) -> Locator:
+    """The Clutch book tab, drawn."""
+    page.goto(address)
+    page.get_by_role("tab", name="Clutch book").click()
+    shown = page.locator(".xp-clutch-tab")
+    expect(shown.locator(".xp-headline p")).to_be_visible()
+    return shown
+
+
+def choose(tab: Locator, role: str, animal: str, pickers: int = 1) -> None:
+    select = tab.locator(f".xp-clutch-{role} select")
+    expect(select).to_have_count(pickers)
+    value = select.last.locator("option", has_text=animal).first.get_attribute("value")
+    select.last.select_option(value=value)
+    expect(select.last.locator("option:checked")).to_contain_text(animal)
+
+
+def press(tab: Locator, name: str) -> None:
+    tab.get_by_role("button", name=name, exact=True).click()
+
+
+def begin(tab: Locator, dam: str, sire: str) -> None:
+    press(tab, "new clutch")
+    choose(tab, "dam", dam)
+    choose(tab, "sire", sire)
+
+
+def changed(tab: Locator, animal: str) -> Locator:
+    return tab.locator(".xp-changed tbody tr", has_text=animal)
+
+
+def fits(page: Page) -> bool:
+    script = "document.querySelector('.jp-WindowedPanel-outer, .jp-Notebook').scrollWidth <= innerWidth"
+    return bool(page.evaluate(script))
+
+
+def test_clutch__from_the_eggs_to_the_collection_and_back(
+    page: Page, address: str, file: Path, axe: Axe, picture: Picture
+) -> None:
+    before = file.read_bytes()
+    book = file.with_name("mine.clutches.csv")
+    tab = opened(page, address)
+    expect(tab.locator(".xp-headline")).to_contain_text("No clutch is written down yet.")
+    begin(tab, "F03 Juniper", "M02 Alder")
+    looks = tab.locator(".xp-tally tbody tr")
+    expect(looks).to_have_count(4)
+    expect(looks.first).to_contain_text("Normal")
+    tab.get_by_label("eggs").fill("6")
+    press(tab, "one more Leopard Desert Ghost, female")
+    for _ in range(3):
+        press(tab, "one more Leopard, male")
+    press(tab, "one fewer Leopard, male")
+    expect(tab.locator(".xp-headline")).to_have_text(
+        "Three of six eggs are accounted for: three hatchlings. Three are not."
+    )
+    assert axe(page) == []
+    assert fits(page)
+    press(tab, "write it down")
+    proved = "This clutch proves F03 and M02 carry Desert Ghost. Four animals changed."
+    expect(tab.locator(".xp-headline")).to_have_text(proved)
+    expect(changed(tab, "F03 Juniper").locator("td").last).to_have_text("het Desert Ghost")
+    expect(changed(tab, "M02 Alder").locator("td").last).to_have_text("het Desert Ghost")
+    assert "C01,F03,M02," in book.read_text(encoding="utf-8")
+    assert file.read_bytes() == before, "the collection's file is as it was"
+    first = tab.locator(".xp-held-line").first
+    expect(first).to_contain_text("1. Leopard Desert Ghost, female")
+    expect(tab.locator(".xp-held-line").last).to_contain_text("Leopard 66% het Desert Ghost, male × 2")
+    assert axe(page) == []
+    assert fits(page)
+    picture(page, "clutch_book")
+
+    press(first, "add to the collection")
+    expect(tab.locator(".xp-said")).to_contain_text("F16 is in the collection now.")
+    expect(tab.locator(".xp-headline")).to_have_text(proved)
+    expect(tab.locator(".xp-kept")).to_contain_text("F16 (Leopard Desert Ghost, female)")
+    expect(page.locator(".xp-file")).to_contain_text("25 animals")
+    page.get_by_role("tab", name="Collection").click()
+    row = page.locator('.xp-animals tr[data-id="F16"]')
+    expect(row).to_contain_text("Leopard Desert Ghost")
+    row.locator("td").first.click()
+    expect(page.locator(".xp-details")).to_contain_text("F03 Juniper")
+    expect(page.locator(".xp-details")).to_contain_text("in clutch C01")
+    page.get_by_role("tab", name="Clutch book").click()
+
+    press(tab, "list for a buyer")
+    expect(tab.locator(".xp-said")).to_contain_text("mine.C01.list.html")
+    sheet = (file.with_name("mine.C01.list.html")).read_text(encoding="utf-8")
+    assert sheet.count("Leopard 66% het Desert Ghost") == 2 and "CITES" in sheet
+
+    press(tab, "undo adding F16")
+    expect(page.locator(".xp-file")).to_contain_text("24 animals")
+    press(tab, "undo writing C01")
+    expect(tab.locator(".xp-headline")).to_contain_text("No clutch is written down yet.")
+    assert "C01" not in book.read_text(encoding="utf-8")
+
+
+def test_form__another_look_another_male_and_what_is_wrong(page: Page, address: str, axe: Axe) -> None:
+    tab = opened(page, address)
+    begin(tab, "F12 Fescue", "M05 Dunlin")
+    press(tab, "another male")
+    choose(tab, "sire", "M09 Lapwing", pickers=2)
+    other = tab.locator(".xp-other-look input")
+    other.fill("Pastell, maybe Enchi")
+    press(tab, "add this look")
+    expect(tab.locator(".xp-clutch-form .xp-form-message")).to_contain_text('Found "Pastell"')
+    assert axe(page) == []
+    press(tab, "use Pastel")
+    expect(other).to_have_value("Pastel, maybe Enchi")
+    press(tab, "add this look")
+    press(tab, "one more Pastel, maybe Enchi, female")
+    tab.get_by_label("laid").fill("2026-13-01")
+    press(tab, "write it down")
+    expect(tab.locator(".xp-clutch-form .xp-form-message")).to_contain_text("laid: ")
+    expect(tab.get_by_label("Pastel, maybe Enchi, female", exact=True)).to_have_text("1")
+    tab.get_by_label("laid").fill("2026-06-01")
+    press(tab, "write it down")
+    expect(tab.locator(".xp-told")).to_contain_text(re.compile(r"Sire: M05 \d+(\.\d)? %, M09 \d+(\.\d)? %\."))
+    press(tab, "change this clutch")
+    tab.locator(".xp-several select").select_option(label="several may have sired it")
+    press(tab, "write it down")
+    expect(tab.locator(".xp-told")).to_contain_text("Sire of any one hatchling")
+    expect(tab.locator(".xp-held-line").first).to_contain_text("Enchi")
+    assert fits(page)
+
+
+def test_dispute__says_who_could_be_wrong(page: Page, address: str, file: Path, axe: Axe) -> None:
+    before = file.read_bytes()
+    tab = opened(page, address)
+    begin(tab, "F12 Fescue", "M02 Alder")
+    tab.locator(".xp-other-look input").fill("Pastel Clown")
+    press(tab, "add this look")
+    expect(tab.locator('.xp-tally tr[data-look="Pastel Clown"]')).to_contain_text("these parents cannot give it")
+    press(tab, "one more Pastel Clown, sex not known")
+    press(tab, "write it down")
+    expect(tab.locator(".xp-headline")).to_contain_text("This clutch cannot be as it is written")
+    expect(tab.locator(".xp-told")).to_contain_text("the record of M02")
+    assert axe(page) == []
+    assert file.read_bytes() == before
+
+
+def test_book__a_broken_one_is_said_and_read_again(
+    page: Page, chromium: str, file: Path, tmp_path: Path, start_workbench: Start
+) -> None:
+    own = tmp_path / "own.csv"
+    own.write_bytes(file.read_bytes())
+    book = own.with_name("own.clutches.csv")
+    book.write_text("clutch,dam,sire,look,count\nC1,F03,M02,Pastell,1\n", encoding="utf-8")
+    with start_workbench(own) as address:
+        tab = opened(page, address)
+        expect(tab.locator(".xp-headline")).to_contain_text("own.clutches.csv could not be read.")
+        expect(tab.locator(".xp-book-findings")).to_contain_text("Pastell")
+        book.write_text("clutch,dam,sire,look,count\nC1,F03,M02,Desert Ghost,1\n", encoding="utf-8")
+        press(tab, "read it again")
+        expect(tab.locator(".xp-headline")).to_contain_text("proves F03 and M02 carry Desert Ghost")
