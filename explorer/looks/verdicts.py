@@ -8,6 +8,7 @@ from fractions import Fraction
 from itertools import combinations
 
 from ..catalogue import MEANINGS, Cover, Effect, Quality
+from ..notation import names_in_words
 from .covering import Hiding, seen_beside
 from .layers import Layer
 from .tastes import TASTES, Taste, leaning
@@ -75,7 +76,7 @@ def helps(layers: Sequence[Layer], taste: Taste) -> tuple[Verdict, ...]:
     for one, two in combinations(layers, 2):
         shared = _shared(one, two, taste)
         if shared:
-            reason = f"{one.name} and {two.name} both {_list(_verb(w, taste, several=True) for w in shared)}"
+            reason = f"{one.name} and {two.name} both {names_in_words(_verb(w, taste, several=True) for w in shared)}"
             found.append(_verdict((one, two), f"{reason}{_remark(one, two, taste)}.", shared))
     return _ordered(found)
 
@@ -106,7 +107,7 @@ def hidden(layers: Sequence[Layer], hiding: Iterable[Hiding]) -> tuple[Verdict, 
     found = []
     for layer in layers:
         if "all" in layer.covers:
-            evidence = _list(dict.fromkeys(str(entry.evidence) for entry in layer.entries))
+            evidence = names_in_words(dict.fromkeys(str(entry.evidence) for entry in layer.entries))
             reason = f"{layer.name} covers everything: other genes may be there unseen. Hidden genes possible."
             found.append(Verdict(layer.genes, reason, f"trade opinion; effects: {evidence}", (), Fraction(0)))
     for item in hiding:
@@ -202,13 +203,14 @@ def _verdict(
     entries = [entry for layer in pair for entry in _sources(layer, about)]
     general = {entry.note for layer in doubtful for entry in layer.entries}
     doubts = list(dict.fromkeys(e.note for e in entries if e.note and (e.on or e.note in general)))
+    known = names_in_words(dict.fromkeys(str(entry.evidence) for entry in entries)) or "not established"
     return Verdict(
         tuple(gene for layer in pair for gene in layer.genes),
         " ".join([reason, *(f"({note})" for note in doubts)]),
-        f"trade opinion; effects: {_list(dict.fromkeys(str(e.evidence) for e in entries)) or 'not established'}",
+        f"trade opinion; effects: {known}",
         about,
         sum(strengths.values(), Fraction(0)),
-        _list(dict.fromkeys(entry.by for entry in entries if entry.by)),
+        names_in_words(dict.fromkeys(entry.by for entry in entries if entry.by)),
     )
 
 
@@ -222,9 +224,4 @@ def _ordered(found: Iterable[Verdict]) -> tuple[Verdict, ...]:
 
 
 def _look(layer: Layer, qualities: Iterable[Quality]) -> str:
-    return _list(MEANINGS[quality][2 if layer.values[quality] > 0 else 1] for quality in qualities)
-
-
-def _list(texts: Iterable[str]) -> str:
-    given = list(texts)
-    return " and ".join(filter(None, (", ".join(given[:-1]), *given[-1:])))
+    return names_in_words(MEANINGS[quality][2 if layer.values[quality] > 0 else 1] for quality in qualities)

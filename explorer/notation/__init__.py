@@ -1,7 +1,7 @@
 """How people write it: trade shorthand to genotype and back."""
 
 from .errors import AmbiguousGenes, GenesError, ImpossibleGenes, UnreadableGenes
-from .naming import genes_named, texts_of
+from .naming import capital, genes_named, names_in_words, texts_of
 from .reading import read_genes, read_wanted
 from .writing import write_diplotypes, write_genes, write_shown
 
@@ -10,7 +10,9 @@ __all__ = [
     "GenesError",
     "ImpossibleGenes",
     "UnreadableGenes",
+    "capital",
     "genes_named",
+    "names_in_words",
     "read_genes",
     "read_wanted",
     "texts_of",

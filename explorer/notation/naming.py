@@ -1,4 +1,4 @@
-"""Sets of genes given as texts, for options such as `allow`."""
+"""Sets of genes given as texts, for options such as `allow`, and names and sentences as they are written."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from ..catalogue import Catalogue
 from .reading import read_wanted
 
-__all__ = ["genes_named", "texts_of"]
+__all__ = ["capital", "genes_named", "names_in_words", "texts_of"]
 
 
 def texts_of(given: str | Iterable[str]) -> tuple[str, ...]:
@@ -21,3 +21,14 @@ def genes_named(given: str | Iterable[str], catalogue: Catalogue, everything: It
     if any(text.strip().casefold() == "all" for text in texts):
         return frozenset(everything)
     return frozenset(name for text in texts for name in read_wanted(text, catalogue))
+
+
+def names_in_words(names: Iterable[str], word: str = "and") -> str:
+    """"A, B and C"; "" for none."""
+    given = list(names)
+    return f" {word} ".join(filter(None, (", ".join(given[:-1]), *given[-1:])))
+
+
+def capital(text: str) -> str:
+    """The text with its first letter in upper case, the rest as it is."""
+    return text[:1].upper() + text[1:]

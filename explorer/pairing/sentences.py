@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ..looks import caution_text
+from ..notation import names_in_words
 from .nearness import Nearest
 from .odds import Offspring
 from .wording import number_word, one_in, percent
@@ -67,8 +68,3 @@ def losses_in_words(odds: Offspring) -> str:
     why = [item.caution for item in odds.cautions if item.caution.severity == "not viable"]
     reasons = "; ".join(caution_text(caution) for caution in why)
     return f"{eggs} {verb}{f': {reasons}' if reasons else ''}"
-
-
-def names_in_words(names: Sequence[str], word: str = "and") -> str:
-    """"A, B and C"; "" for none."""
-    return f" {word} ".join(filter(None, (", ".join(names[:-1]), *names[-1:])))

@@ -6,9 +6,8 @@ from collections.abc import Mapping
 
 from ..genetics import genome_of
 from ..looks import likeliest_look, may_carry
-from ..notation import GenesError, read_wanted, write_genes, write_shown
+from ..notation import GenesError, names_in_words, read_wanted, write_genes, write_shown
 from .desk import Desk
-from .notes_sentences import joined
 from .offers import Problem, offers
 
 __all__ = ["MOST_GENES", "ChosenGenes"]
@@ -67,9 +66,9 @@ class ChosenGenes:
         kept, more = dict(list(seen.items())[:MOST_GENES]), list(seen)[MOST_GENES:]
         said = [f"{animal.id} {animal.name}".strip() + f" is {write_genes(animal.genotype)}"]
         if hidden:
-            said.append(f"left out, since it does not show: {joined(hidden)}")
+            said.append(f"left out, since it does not show: {names_in_words(hidden)}")
         if more:
-            said.append(f"left out, since at most {MOST_GENES} genes are set side by side: {joined(more)}")
+            said.append(f"left out, since at most {MOST_GENES} genes are set side by side: {names_in_words(more)}")
         if kept:
             self.look = kept
         else:
@@ -83,7 +82,8 @@ class ChosenGenes:
             return (Problem(_wrong(error), offers(text, error.found, error.nearest)),)
         twice = [gene for gene in wanted if gene in before]
         if twice:
-            return (Problem(f"{joined(twice)} is there already. Choose another gene, or two copies of that one."),)
+            there = f"{names_in_words(twice)} is there already"
+            return (Problem(f"{there}. Choose another gene, or two copies of that one."),)
         if not wanted:
             return (Problem("That names no gene: wild type is the first sketch of every gene."),)
         return self._put({**before, **wanted})

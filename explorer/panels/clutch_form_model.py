@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from ..collection import CollectionError, Finding, SaveRefused
 from ..collection.clutch import Clutch, Hatchlings
 from ..collection.clutch_looks import read_look
-from ..notation import GenesError
+from ..notation import GenesError, capital
 from ..pairing import number_word
 from .clutch_looks_model import CountedLooks, LookLine, surely
 from .desk import Desk
@@ -107,15 +107,15 @@ class ClutchFormModel:
         parts += [f"{number_word(died)} died in the egg"] if died else []
         said, total = ", ".join(parts), born + (slugs or 0) + (died or 0)
         if eggs is None:
-            return f"{_capital(said)}. How many eggs were laid is not written."
+            return f"{capital(said)}. How many eggs were laid is not written."
         if total > eggs:
             over = total - eggs
-            return f"{_capital(_counted(over, 'egg'))} too many: {said}, of {_counted(eggs, 'egg')}."
+            return f"{capital(_counted(over, 'egg'))} too many: {said}, of {_counted(eggs, 'egg')}."
         if total == eggs:
             return f"Every egg is accounted for: {said}."
         rest = eggs - total
         verb = "is" if total == 1 else "are"
-        return f"{_capital(number_word(total))} of {_counted(eggs, 'egg')} {verb} accounted for: {said}. {_still(rest)}"
+        return f"{capital(number_word(total))} of {_counted(eggs, 'egg')} {verb} accounted for: {said}. {_still(rest)}"
 
     @property
     def values(self) -> dict[str, str]:
@@ -186,7 +186,7 @@ def problem_of(finding: Finding, texts: Mapping[str, str]) -> Problem:
     column = f"{finding.column}: " if finding.column else ""
     needed = f"; needed: {finding.needed}" if finding.needed else ""
     advice = finding.advice.partition(NEAREST)[0].strip().rstrip(".") if names else finding.advice.rstrip(".")
-    said = f" {_capital(advice)}." if advice else ""
+    said = f" {capital(advice)}." if advice else ""
     text = f"{column}{finding.found.rstrip('.')}{needed}.{said}"
     return Problem(text, offers(texts.get(finding.column, ""), finding.found, names, finding.column))
 
@@ -200,8 +200,4 @@ def _counted(number: int, word: str) -> str:
 
 
 def _still(rest: int) -> str:
-    return f"{_capital(number_word(rest))} {'is' if rest == 1 else 'are'} not."
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
+    return f"{capital(number_word(rest))} {'is' if rest == 1 else 'are'} not."

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ..notation import capital
 from ..notation.figures import percent
 from ..pairing import names_in_words, number_word, score_text
 from ..pairing.holdbacks import Holdback
@@ -25,7 +26,7 @@ def told_in_words(changes: Sequence[Change], parents: Sequence[str]) -> str:
             if claim.proved:
                 alike = next((one for one in proved if one.words() == claim.words()), claim)
                 proved.setdefault(alike, []).append(change.id)
-    count = f"{_capital(number_word(len(changes)))} {'animal' if len(changes) == 1 else 'animals'} changed."
+    count = f"{capital(number_word(len(changes)))} {'animal' if len(changes) == 1 else 'animals'} changed."
     if not proved:
         return f"This clutch proves nothing for certain. {_likelier(changes[0])} {count}"
     said = [f"{names_in_words(ids)} {claim.words(len(ids) > 1)}" for claim, ids in proved.items()]
@@ -56,7 +57,3 @@ def reason_in_words(one: Holdback) -> str:
 
 def _likelier(change: Change) -> str:
     return f"The greatest change is of {change.id}: {change.before} before, {change.after} now."
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]

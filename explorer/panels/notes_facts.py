@@ -7,8 +7,7 @@ from dataclasses import dataclass
 
 from ..catalogue import MEANINGS, ZONES, Catalogue, Effect, Gene, Part, Quality, Zone
 from ..looks import Layer, Stack, caution_text
-from ..notation import read_wanted
-from .notes_sentences import joined
+from ..notation import names_in_words, read_wanted
 
 __all__ = ["Line", "base_lines", "cautions_on", "name_facts", "signed", "value_text", "word_lines"]
 
@@ -72,7 +71,7 @@ def name_facts(gene: Gene, catalogue: Catalogue) -> tuple[tuple[str, str], ...]:
     """Names, inheritance and place, doubts and sources: (what, text)."""
     locus = catalogue.locus(gene.locus)
     there = [other.name for other in catalogue.genes_at(gene.locus) if other.name != gene.name]
-    complex_ = f"{locus.name} complex, with {joined(there)}; an animal has at most two of them" if there else ""
+    complex_ = f"{locus.name} complex, with {names_in_words(there)}; an animal has at most two of them" if there else ""
     place = [complex_, PLACES[locus.placement], f"published gene: {locus.symbol}" if locus.symbol else ""]
     two = "; ".join(filter(None, (TWO_COPIES[gene.two_copies], gene.two_copy_note)))
     nicknames = [n for n in catalogue.nicknames if gene.name in read_wanted(n.genes, catalogue)]

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from fractions import Fraction
 
 from ..catalogue import MEANINGS, ZONES, Gene, Quality
 from ..looks import Stack, Verdict
-from ..pairing import number_word
+from ..pairing import names_in_words, number_word
 
-__all__ = ["established", "gene_sentence", "joined", "seen", "stack_sentence"]
+__all__ = ["established", "gene_sentence", "seen", "stack_sentence"]
 
 MOST_SAID = 3
 """How many things a gene does are named in its sentence."""
@@ -48,11 +48,11 @@ ORDER: tuple[Quality, ...] = tuple(
 def gene_sentence(gene: Gene, one: Stack, two: Stack) -> str:
     """What a gene does, with one copy and with two. one, two: the stacks of its forms; a recessive shows with two."""
     if gene.recessive:
-        does = joined(_does(two)) if established(two) else "has a look that is not established"
+        does = names_in_words(_does(two)) if established(two) else "has a look that is not established"
         return f"{gene.name} with two copies {does}; one copy does not show: a carrier looks like wild type."
     if not established(one):
         return f"How {gene.name} looks is not established."
-    return f"{gene.name} {joined(_does(one))}; {_with_two(gene, one, two)}."
+    return f"{gene.name} {names_in_words(_does(one))}; {_with_two(gene, one, two)}."
 
 
 def stack_sentence(stack: Stack) -> str:
@@ -61,16 +61,17 @@ def stack_sentence(stack: Stack) -> str:
         return "Wild type."
     if len(stack.layers) == 1:
         look = _in_short(stack) if established(stack) else "its look is not established"
-        return f"{joined(stack.look)} are of one complex and make one form: {look}."
+        return f"{names_in_words(stack.look)} are of one complex and make one form: {look}."
     helps, spoils = ([_pair(verdict, stack) for verdict in found] for found in (stack.helps, stack.clashes))
     if helps and helps == spoils:
         said = [f"{helps[0]} help each other in one thing and get in each other's way in another"]
     else:
         said = [*_about(helps, "help each other"), *_about(spoils, "get in each other's way")]
     if not spoils:
-        said.append("nothing spoils" if helps else f"{joined(_names(stack))} neither help nor spoil each other")
+        said.append("nothing spoils" if helps else f"{names_in_words(_names(stack))} neither help nor spoil each other")
     covers = dict.fromkeys(_form(verdict.genes[0], stack) for verdict in stack.hidden)
-    said += [f"{joined(covers)} {'cover' if len(covers) > 1 else 'covers'} part of what is there"] if covers else []
+    cover = "cover" if len(covers) > 1 else "covers"
+    said += [f"{names_in_words(covers)} {cover} part of what is there"] if covers else []
     text = "; ".join(said)
     return f"{text[0].upper()}{text[1:]}."
 
@@ -88,12 +89,6 @@ def established(stack: Stack) -> bool:
     return any(layer.values for layer in stack.layers)
 
 
-def joined(texts: Iterable[str]) -> str:
-    """A list in a sentence: "a, b and c"."""
-    given = list(texts)
-    return " and ".join(filter(None, (", ".join(given[:-1]), *given[-1:])))
-
-
 def _with_two(gene: Gene, one: Stack, two: Stack) -> str:
     if gene.two_copies == "same look":
         return "two copies look the same"
@@ -108,18 +103,18 @@ def _with_two(gene: Gene, one: Stack, two: Stack) -> str:
     shares = [(two.value(quality) or 0) / (one.value(quality) or 1) for quality in _far(one)[:MOST_SAID]]
     if shares and min(shares) >= 1 and max(shares) > 1:
         return "two copies do so more strongly"
-    return f"two copies give {joined(seen(two, MOST_SAID))}"
+    return f"two copies give {names_in_words(seen(two, MOST_SAID))}"
 
 
 def _in_short(stack: Stack) -> str:
     white = (stack.value("white") or 0) >= WHITE
-    return "white, or nearly so" if white else joined(seen(stack, MOST_SAID))
+    return "white, or nearly so" if white else names_in_words(seen(stack, MOST_SAID))
 
 
 def _does(stack: Stack) -> list[str]:
     does = [DOES[quality][(stack.value(quality) or 0) > 0] for quality in _far(stack)[:MOST_SAID]]
     adds = [text.removeprefix(ADDS) for text in does if text.startswith(ADDS)]
-    said = dict.fromkeys(f"{ADDS}{joined(adds)}" if text.startswith(ADDS) else text for text in does)
+    said = dict.fromkeys(f"{ADDS}{names_in_words(adds)}" if text.startswith(ADDS) else text for text in does)
     return list(said) or ["changes nothing that is known"]
 
 
@@ -138,7 +133,7 @@ def _about(pairs: list[str], what: str) -> list[str]:
 
 
 def _pair(verdict: Verdict, stack: Stack) -> str:
-    return joined(dict.fromkeys(_form(gene, stack) for gene in verdict.genes))
+    return names_in_words(dict.fromkeys(_form(gene, stack) for gene in verdict.genes))
 
 
 def _form(gene: str, stack: Stack) -> str:

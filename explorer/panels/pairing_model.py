@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from ..collection import Animal, kin_sentence, relation
 from ..looks import caution_text, look_remarks
-from ..notation import GenesError, read_wanted, write_shown
+from ..notation import GenesError, capital, read_wanted, write_shown
 from ..pairing import (
     Clutch,
     Egg,
@@ -151,9 +151,9 @@ class PairingModel:
             return "No egg of this pair is viable."
         lacking = lacking_in_words(self.nearest, self.desk.without)
         if not self.aim:
-            return f"{_capital(lacking)}. Nothing of the target can show in this pair's hatchlings."
+            return f"{capital(lacking)}. Nothing of the target can show in this pair's hatchlings."
         said = look_in_words(self.odds, self.aim, self.clutch, self.desk.without)
-        return f"{_capital(lacking)}. Nearest to the target: {said[0].lower()}{said[1:]}" if lacking else said
+        return f"{capital(lacking)}. Nearest to the target: {said[0].lower()}{said[1:]}" if lacking else said
 
     @property
     def bars(self) -> tuple[tuple[Bar, ...], int]:
@@ -238,11 +238,11 @@ class PairingModel:
             look = write_shown(self.odds.brood.genome, read_wanted(text, self.desk.catalogue))
             exactly = self.odds.chance(look, exactly=True)
         except GenesError as error:
-            said = f"Found {error.found}; needed {error.needed}. {_capital(error.advice)}."
+            said = f"Found {error.found}; needed {error.needed}. {capital(error.advice)}."
             return Answer(problems=(Problem(said, offers(text, error.found, error.nearest)),))
         first = look_in_words(self.odds, look, self.clutch)
         if not self.odds.chance(look):
-            return Answer((first, f"{_capital(lacking_in_words(nearest(self.odds, look)))}."))
+            return Answer((first, f"{capital(lacking_in_words(nearest(self.odds, look)))}."))
         expected = mean_text(self.clutch.expected(self.odds, look))
         alone = f"{one_in(exactly)} ({percent(exactly)})" if exactly else "none"
         return Answer((first, f"Expected in {self.clutch}: {expected}.", f"That and nothing else to see: {alone}."))
@@ -267,7 +267,7 @@ class PairingModel:
         hatched, hits = (sum(getattr(egg, what) for egg in self.hatched) for what in ("hatched", "hit"))
         hit, born = ("none" if number == 0 else number_word(number) for number in (hits, hatched))
         shows = f"; {hit} {'show' if hits > 1 else 'shows'} {self.aim}" if self.aim else ""
-        return f"{_capital(str(self.clutch))}: {born} hatched{shows}."
+        return f"{capital(str(self.clutch))}: {born} hatched{shows}."
 
     @property
     def clutch_legend(self) -> str:
@@ -284,7 +284,3 @@ class PairingModel:
     def _pair(self) -> tuple[Animal, ...]:
         animals = self.desk.animals
         return (animals[self.dam], animals[self.sire]) if animals is not None and self.odds is not None else ()
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from ..catalogue import ZONES, Cue, Zone
 from ..looks import Stack, caution_text, stack_of
+from ..notation import capital
 from ..pairing import GeneChance, Reading, bits_text, number_word, percent, times_text
 from ..pairing.pointing import Pointer, cautions_met, pointers, swing
 from ..pictures.gene_bars import GeneBar
@@ -133,8 +134,8 @@ class ReadingModel:
         more = len(parts) - MOST_NAMED
         parts = [*parts[:MOST_NAMED], *([f"{number_word(more)} more perhaps or likelier"] if more > 0 else [])]
         said = ", ".join([*parts, *(f"hardly {item.gene} ({percent(item.carries)})" for item in ruled[:2])])
-        taken = f" {_capital(self.origin.taken_as)}." if self.origin.taken_as else ""
-        return f"{_capital(said)}.{taken}" if self.answers else f"Before any look: {said}.{taken}"
+        taken = f" {capital(self.origin.taken_as)}." if self.origin.taken_as else ""
+        return f"{capital(said)}.{taken}" if self.answers else f"Before any look: {said}.{taken}"
 
     @property
     def bars(self) -> tuple[GeneBar, ...]:
@@ -212,7 +213,7 @@ class ReadingModel:
                 raise ValueError(f"{count:,} looks are possible, too many to answer while you wait; take a gene away")
             start.genotypes()
         except ValueError as error:
-            self.blocker = f"{_capital(str(error))}."
+            self.blocker = f"{capital(str(error))}."
         else:
             self._start, self._pointers = start, pointers(start)
 
@@ -241,10 +242,6 @@ class ReadingModel:
             return ""
         seen, missing = percent(found.seen), percent(found.missing)
         return f"{found.gene}, now {percent(found.now)}: {seen} if seen, {missing} if clearly not."
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 def _certainty(chance: Fraction) -> str:
