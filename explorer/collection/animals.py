@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import date, datetime
 from fractions import Fraction
 from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pandas as pd
 
@@ -19,9 +20,17 @@ from .clutch_findings import clutch_findings
 from .drafts import Draft
 from .findings import CollectionError, Finding, nearest
 from .knowledge import Knowledge
-from .reading import Reading, read_text_of
+from .pedigree_findings import pedigree_findings, settled
+from .reading import Reading, in_order, read_text_of
+from .season_log_events import Laying, layings
 from .sheet import COLUMNS, Sheet
 from .storage import digest, read_text, real_path, write_text
+from .weight_history import Weighing
+from .weight_history import in_order as weighings_in_order
+
+if TYPE_CHECKING:
+    from .season_log import SeasonLog
+    from .weights import Weights
 
 __all__ = ["Animal", "Collection", "read_collection"]
 
@@ -31,7 +40,8 @@ class Animal:
     """One animal. sex is None if unknown. genes: as written in the file; label: the same, read.
 
     weight_g: grams, None if not written. sire, dam: ids in the same file, or None. row: its line in the file.
-    extra: the file's further columns, as they are.
+    extra: the file's further columns, as they are. weighings: all that are known, the earliest first. layings: what the
+    clutches and the season log that the collection was given say of a female.
     """
 
     id: str
@@ -51,6 +61,8 @@ class Animal:
     extra: Mapping[str, str] = field(repr=False, hash=False)
     row: int = field(repr=False)
     knowledge: Knowledge = field(repr=False, compare=False)
+    weighings: tuple[Weighing, ...] = field(default=(), repr=False)
+    layings: tuple[Laying, ...] = field(default=(), repr=False)
 
     @property
     def genotype(self) -> Genotype:
@@ -61,19 +73,32 @@ class Animal:
 class Collection:
     """The animals of one file, in file order; made by `read_collection` or `from_text`, and never changed.
 
-    `animals["F03"]` is one animal. findings: remarks that did not stop the reading. knowledge: what all animals may
-    carry, jointly. clutches: those that were taken into account.
+    `animals["F03"]` is one animal. knowledge: what all animals may carry, jointly. clutches: those that were given.
+    weights, log: the weights over time and the season log that were given, or None.
     """
 
-    def __init__(self, reading: Reading, seen: dict[Path, str]) -> None:
-        """seen: file -> digest of what was last read or written there; one for all that come from one reading."""
+    def __init__(
+        self,
+        reading: Reading,
+        seen: dict[Path, str],
+        knowledge: Knowledge | None = None,
+        clutches: tuple[Clutch, ...] = (),
+        weights: Weights | None = None,
+        log: SeasonLog | None = None,
+    ) -> None:
+        """seen: file -> digest of what was last read or written there; one for all that come from one reading.
+
+        knowledge: with what clutches say; None if there are none.
+        """
         self._sheet: Sheet = reading.sheet
         self._reading, self._seen = reading, seen
-        self.knowledge = reading.knowledge
-        self.findings = reading.findings
-        self._animals = {draft.id: _animal(draft, reading.knowledge) for draft in reading.drafts}
-        self._told: tuple[Finding, ...] = ()
-        self.clutches: tuple[Clutch, ...] = ()
+        self.knowledge, self.clutches = knowledge or reading.knowledge, clutches
+        self.weights, self.log = weights, log
+        laid = layings(clutches, log or ())
+        self._animals = {}
+        for draft in reading.drafts:
+            written = weights.written(draft.id) if weights else ()
+            self._animals[draft.id] = _animal(draft, self.knowledge, written, laid.get(draft.id, ()))
 
     @classmethod
     def from_text(cls, text: str, catalogue: Catalogue | None = None) -> Collection:
@@ -147,21 +172,34 @@ class Collection:
         the collection are left out, with a finding.
         """
         given = tuple(clutches)
-        known = tuple(one for one in given if all(key in self for key in (one.dam, *one.sires)))
-        knowledge = self.knowledge.updated(known)
-        told = clutch_findings(knowledge, [one for one in given if one not in known], self._rows)
-        plain = [finding for finding in self._reading.findings if finding not in self._told]
-        made = Collection(replace(self._reading, knowledge=knowledge, findings=(*plain, *told)), self._seen)
-        made._told, made.clutches = told, given
-        return made
+        known = tuple(one for one in given if self._knows(one))
+        return Collection(self._reading, self._seen, self.knowledge.updated(known), given, self.weights, self.log)
 
-    @property
-    def _rows(self) -> dict[str, int]:
-        return {animal.id: animal.row for animal in self}
+    def with_weights(self, weights: Weights | None) -> Collection:
+        """The same animals with their weights over time, which then count for who is ready; None takes them away."""
+        return Collection(self._reading, self._seen, self.knowledge, self.clutches, weights, self.log)
+
+    def with_log(self, log: SeasonLog | None) -> Collection:
+        """The same animals with what a season log says of who laid when; None takes it away."""
+        return Collection(self._reading, self._seen, self.knowledge, self.clutches, self.weights, log)
+
+    @cached_property
+    def findings(self) -> tuple[Finding, ...]:
+        """Remarks that did not stop the reading: on the file in its order, then on the clutches."""
+        rows = {animal.id: animal.row for animal in self}
+        own = [finding for finding in self._reading.findings if not settled(finding, self.knowledge)]
+        unknown = [one for one in self.clutches if not self._knows(one)]
+        told = clutch_findings(self.knowledge, unknown, rows) if self.clutches else ()
+        return (*in_order([*own, *pedigree_findings(self.knowledge, rows)]), *told)
+
+    def _knows(self, clutch: Clutch) -> bool:
+        """Whether its dam and all its sires are here."""
+        return all(key in self for key in (clutch.dam, *clutch.sires))
 
     def _again(self, sheet: Sheet) -> Collection:
-        """From a changed sheet, with the same clutches."""
-        made = Collection(read_text_of(sheet.text, self.catalogue), self._seen)
+        """From a changed sheet, with the same clutches, weights and season log."""
+        reading = read_text_of(sheet.text, self.catalogue)
+        made = Collection(reading, self._seen, weights=self.weights, log=self.log)
         return made.updated(self.clutches) if self.clutches else made
 
     def with_animal(self, row: Mapping[str, str]) -> Collection:
@@ -169,15 +207,21 @@ class Collection:
 
         row: column -> text; columns that are not named stay as they are. Raises CollectionError with all findings.
         """
-        values = {name.strip().casefold(): text for name, text in row.items()}
-        if not values.get("id", "").strip():
-            raise _refused("id", "no id", "an id for each animal", "give it one, such as F01")
-        try:
-            sheet = self._sheet.with_row({**values, "id": values["id"].strip()})
-        except KeyError as error:
-            near = nearest(str(error.args[0]), [*self.columns, *COLUMNS])
-            advice = f"Nearest: {', '.join(near)}" if near else "add the column to the file first"
-            raise _refused(str(error.args[0]), "no column of this name", "a column of the file", advice) from None
+        return self.with_animals([row])
+
+    def with_animals(self, rows: Iterable[Mapping[str, str]]) -> Collection:
+        """As `with_animal`, of several animals at once."""
+        sheet = self._sheet
+        for row in rows:
+            values = {name.strip().casefold(): text for name, text in row.items()}
+            if not values.get("id", "").strip():
+                raise _refused("id", "no id", "an id for each animal", "give it one, such as F01")
+            try:
+                sheet = sheet.with_row({**values, "id": values["id"].strip()})
+            except KeyError as error:
+                near = nearest(str(error.args[0]), [*self.columns, *COLUMNS])
+                advice = f"Nearest: {', '.join(near)}" if near else "add the column to the file first"
+                raise _refused(str(error.args[0]), "no column of this name", "a column of the file", advice) from None
         return self._again(sheet)
 
     def without(self, key: str) -> Collection:
@@ -204,7 +248,9 @@ def read_collection(path: str | os.PathLike[str], catalogue: Catalogue | None = 
     return Collection(read_text_of(text, catalogue or load_catalogue()), {real_path(path): digest(text)})
 
 
-def _animal(draft: Draft, knowledge: Knowledge) -> Animal:
+def _animal(
+    draft: Draft, knowledge: Knowledge, written: tuple[Weighing, ...], laid: tuple[Laying, ...]
+) -> Animal:
     kin = knowledge.kin[draft.id]
     sex: Sex | None = "female" if kin.sex == "female" else "male" if kin.sex == "male" else None
     return Animal(
@@ -225,6 +271,8 @@ def _animal(draft: Draft, knowledge: Knowledge) -> Animal:
         extra=draft.extra,
         row=draft.row,
         knowledge=knowledge,
+        weighings=weighings_in_order(written, draft.weight_g, draft.weighed_on),
+        layings=laid,
     )
 
 

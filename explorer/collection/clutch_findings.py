@@ -28,6 +28,15 @@ def clutch_findings(
     for key in told.strangers:
         advice = "check its look and sex in both files; it is not counted among the clutch's hatchlings"
         found.append(notice(f"{key} matches no row of clutch {knowledge.kin[key].clutch}", advice, key))
+    for name, key, role in told.misplaced:
+        sex = knowledge.kin[key].sex
+        found.append(
+            notice(
+                f"{key} cannot be the {role} of clutch {name}" + (f", being {sex}" if sex else ""),
+                "mend its sex, or name another parent; until then the clutch is left out of account",
+                key,
+            )
+        )
     for name in told.crowded:
         advice = "name its sire, or fewer that it may be of; until then it is left out of account"
         found.append(notice(f"clutch {name} may have come about in too many ways", advice))

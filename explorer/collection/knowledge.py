@@ -12,14 +12,18 @@ from ..genetics.pedigree import Fit
 from ..looks import carried, shown
 from .clutch import Clutch
 from .evidence import claims
-from .lineage import Kin, Lineage, in_pedigree_order
+from .lineage import Kin, Lineage
+from .reckoning import reckoned
 from .shed_tests import ShedTest, agreement
-from .told import Dispute, Mixture, Told, weighed
+from .told import Told
 
 __all__ = ["Clash", "Disagreement", "Knowledge"]
 
 DOUBTED = Fraction(1, 20)
 """Below this chance a test's result is reported."""
+
+ROUNDING = Fraction(1, 100)
+"""A label's chance may be this far, but less, from the right one: 54 and 55 % both stand for 54.6 %."""
 
 Joint = Mapping[tuple[Diplotype, ...], Fraction]
 
@@ -36,7 +40,7 @@ class Clash:
 
 @dataclass(frozen=True)
 class Disagreement:
-    """A label that gives hidden copies of a gene another chance than the recorded parents do."""
+    """A label that gives hidden copies of a gene another chance than all else does. book: clutches are part of that."""
 
     id: str
     gene: str
@@ -44,13 +48,14 @@ class Disagreement:
     label: Fraction
     pedigree: Fraction
     parents: tuple[str, ...]
+    book: bool
 
 
 class Knowledge:
     """What each animal carries, as far as it is known, and how far the animals' genotypes depend on one another.
 
-    clutches: what was taken into account of the clutch book. Where it is not known who sired a clutch, the answer at
-    each place is a mixture over the ways in which it may have come about, weighed by all places together.
+    kin: the animals, with what clutches say of their parents and sexes. told: what was taken into account of the clutch
+    book; disputes: and what was not, since it cannot be true. paternity: clutch of unsure sire -> male -> chance.
     """
 
     def __init__(
@@ -59,34 +64,39 @@ class Knowledge:
         kin: Mapping[str, Kin],
         tested: Mapping[str, Sequence[ShedTest]] | None = None,
         clutches: Sequence[Clutch] = (),
+        earlier: Knowledge | None = None,
     ) -> None:
         """kin: id -> animal, in any order; the answers do not depend on it. No animal is its own ancestor.
 
-        tested: id -> what tests of the animal found. clutches: whose dams and sires are all in `kin`.
+        tested: id -> what tests of the animal found. clutches: whose dams and sires are all in `kin`. earlier: of the
+        same animals and tests, to save work.
         """
         self.catalogue = catalogue
         self.genome: Genome = genome_of(catalogue)
         self.recorded, self.tested = kin, tested or {}
-        self.told = Told.of(self.genome, in_pedigree_order(kin), clutches)
-        self.kin = self.told.kin
         varying = {name for animal in kin.values() for name in animal.label.varying}
         varying |= {name for clutch in clutches for row in clutch.hatchlings for name in row.seen}
         varying |= {self.genome.home[test.gene][0].name for tests in self.tested.values() for test in tests}
-        self._lineages = {
-            group.name: Lineage.consistent(self.genome, group, self.kin, tested=self._tests(group))
-            for group in self.genome.groups
-            if group.sex or group.name in varying
-        }
-        self._mixtures: dict[str, Mixture] = {name: ((Fraction(1), one),) for name, one in self._lineages.items()}
-        self.paternity: dict[str, dict[str, Fraction]] = {}
-        self.disputes: tuple[Dispute, ...] = ()
-        if clutches:
-            self._mixtures, self.paternity, self.disputes = weighed(self._lineages, self.told)
+        groups = [group for group in self.genome.groups if group.sex or group.name in varying]
+        self._plain: dict[str, Lineage] = dict(earlier._plain) if earlier is not None else {}
+
+        def pedigrees(animals: Mapping[str, Kin]) -> dict[str, Lineage]:
+            for group in groups:
+                known = self._plain.get(group.name)
+                again = known.among(animals) if known is not None else None
+                self._plain[group.name] = again or Lineage.consistent(
+                    self.genome, group, animals, self._tests(group)
+                )
+            return {group.name: self._plain[group.name] for group in groups}
+
+        found = reckoned(lambda crowded, refused: Told.of(self.genome, kin, clutches, crowded, refused), pedigrees)
+        self.told, self.kin = found.told, found.told.kin
+        self._lineages, self.paternity, self.disputes = found.lineages, found.paternity, found.disputes
         self._genotypes: dict[str, Genotype] = {}
 
     def updated(self, clutches: Sequence[Clutch]) -> Knowledge:
         """The same animals, given these clutches and no others. Their dams and sires must all be among them."""
-        return Knowledge(self.catalogue, self.recorded, self.tested, clutches)
+        return Knowledge(self.catalogue, self.recorded, self.tested, clutches, self)
 
     def genotype(self, key: str) -> Genotype:
         """What one animal is known to carry. Raises KeyError if there is no such animal."""
@@ -94,9 +104,9 @@ class Knowledge:
         if found is None:
             animal = self.kin[key]
             parts = {
-                name: {diplotype: chance for (diplotype,), chance in self._joint(name, (key,)).items()}
+                name: {diplotype: chance for (diplotype,), chance in lineage.joint_of((key,)).items()}
                 for name, lineage in self._lineages.items()
-                if lineage.group.sex or any(one.states_of(key) != (one.wild(key),) for _, one in self._mixtures[name])
+                if lineage.group.sex or lineage.states_of(key) != (lineage.wild(key),)
             }
             found = Genotype(self.genome, parts, animal.label.notices)
             self._genotypes[key] = found
@@ -112,7 +122,7 @@ class Knowledge:
             raise KeyError(unknown[0])
         if group.name not in self._lineages:
             return {tuple(self.genome.wild(group, "female") for _ in ids): Fraction(1)}
-        return self._joint(group.name, ids)
+        return self._lineages[group.name].joint_of(ids)
 
     def pair(self, dam: str, sire: str) -> dict[str, dict[tuple[Diplotype, Diplotype], Fraction]]:
         """Group name -> joint distribution of (dam's, sire's) diplotypes, as `genetics.Brood` takes it.
@@ -139,27 +149,17 @@ class Knowledge:
             found[name] = table
         return found
 
-    def _joint(self, name: str, ids: Sequence[str]) -> Joint:
-        (_, lineage), *others = self._mixtures[name]
-        if not others:
-            return lineage.joint_of(ids)
-        found: dict[tuple[Diplotype, ...], Fraction] = {}
-        for weight, one in self._mixtures[name]:
-            for diplotypes, chance in one.joint_of(ids).items():
-                found[diplotypes] = found.get(diplotypes, Fraction(0)) + weight * chance
-        return found
-
     def _tests(self, group: Group) -> dict[str, Fit]:
         return {key: fit for key, tests in self.tested.items() if (fit := agreement(self.genome, group, tests))}
 
     def clashes(self) -> Iterator[Clash]:
         """The animals whose looks their recorded parents cannot explain; there, each counts with its own label."""
-        for name, ((_, lineage), *_) in self._mixtures.items():
+        for name, lineage in self._lineages.items():
             for key in sorted(lineage.clashing):
                 part = self.kin[key].label.part(lineage.group)
                 genes = dict.fromkeys(gene for diplotype in part for gene, _ in shown(lineage.group, diplotype))
                 place = " + ".join(locus.name for locus in lineage.group.loci) or name
-                yield Clash(key, place, tuple(genes), self.kin[key].parents)
+                yield Clash(key, place, tuple(genes), _parents(self.kin[key]))
 
     def set_apart(self) -> Iterator[tuple[str, str]]:
         """(id, place) of animals whose parents are left out of account, since the pedigree is too entangled there."""
@@ -178,27 +178,34 @@ class Knowledge:
                     yield key, test
 
     def disagreements(self) -> Iterator[Disagreement]:
-        """Labels that give hidden copies another chance than the recorded parents do, with or without offspring."""
+        """Labels that give hidden copies another chance than all else that is known, with or without offspring.
+
+        "All else" is the parents, with what clutches and other relatives tell of them, and the animal's own look.
+        """
         for key, animal in self.kin.items():
             for name in animal.label.varying if animal.parents else ():
                 lineage = self._lineages[name]
-                said = claims(lineage.group, animal.label.part(lineage.group))
-                if not said or key in lineage.clashing:
-                    continue
+                said = claims(lineage.group, animal.label.part(lineage.group)) if key not in lineage.clashing else {}
                 for (gene, copies), chance in said.items():
-                    if chance == _at_least(lineage.group, lineage.joint_of((key,)), gene, copies):
+                    known = _at_least(lineage.group, lineage.joint_of((key,)), gene, copies)
+                    if abs(chance - known) < ROUNDING:
                         continue
-                    apart = lineage.joint_of((key,), self._descendants(key))
-                    before = _at_least(lineage.group, apart, gene, copies)
-                    if chance != before:
-                        yield Disagreement(key, gene, copies, chance, before, animal.parents)
+                    known = _at_least(lineage.group, lineage.before(key, self._descendants(key)), gene, copies)
+                    if abs(chance - known) >= ROUNDING:
+                        book = bool(self.told.clutches)
+                        yield Disagreement(key, gene, copies, chance, known, _parents(animal), book)
 
     def _descendants(self, key: str) -> frozenset[str]:
         found = {key}
         for other, animal in self.kin.items():
-            if found & set(animal.parents):
+            if found & set(animal.possible_parents):
                 found.add(other)
         return frozenset(found - {key})
+
+
+def _parents(animal: Kin) -> tuple[str, ...]:
+    """The ids, or in place of a sire that is open all that he may be: ("F01", "M01 or M02")."""
+    return (*animal.parents, *([" or ".join(animal.sires)] if animal.sires else []))
 
 
 def _at_least(group: Group, table: Joint, gene: str, copies: int) -> Fraction:

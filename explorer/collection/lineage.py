@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping, Sequence
-from dataclasses import dataclass
+from copy import copy
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
-from typing import Any
 
-from ..genetics import Contradiction, Diplotype, Genome, Genotype, Group, Mating, Member, Part, Pedigree, gametes
+from ..genetics import Diplotype, Genome, Genotype, Group, Mating, Member, Part, Pedigree, gametes
+from ..genetics.factors import Factor
 from ..genetics.pedigree import Fit, possible
 from .evidence import fits_label, from_missing_parent
 
@@ -23,17 +24,24 @@ Joint = Mapping[tuple[Diplotype, ...], Fraction]
 @dataclass(frozen=True)
 class Kin:
     """What a pedigree needs to know of one animal. dam, sire: ids of animals of the same pedigree, or None. clutch: the
-    id of the clutch it hatched from, "" if none is written."""
+    id of the clutch it hatched from, "" if none is written. sires, way: as for a member of a `Pedigree`."""
 
     sex: str | None
     label: Genotype
     dam: str | None = None
     sire: str | None = None
     clutch: str = ""
+    sires: tuple[str, ...] = ()
+    way: str = ""
 
     @property
     def parents(self) -> tuple[str, ...]:
         return tuple(key for key in (self.dam, self.sire) if key is not None)
+
+    @property
+    def possible_parents(self) -> tuple[str, ...]:
+        """All that are its parents, or may be."""
+        return (*self.parents, *self.sires)
 
 
 class Lineage:
@@ -50,144 +58,136 @@ class Lineage:
         group: Group,
         kin: Mapping[str, Kin],
         clashing: Collection[str] = (),
-        matings: Sequence[Mating] = (),
         tested: Mapping[str, Fit] | None = None,
         apart: Collection[str] = (),
     ) -> None:
         """kin: id -> animal, parents before their offspring. tested: id -> how well a test agrees with a diplotype."""
         self.genome, self.group, self.kin = genome, group, kin
         self.clashing, self.apart = set(clashing), set(apart)
-        self.matings, self.tested = tuple(matings), tested or {}
+        self.tested = tested or {}
+        self.matings: tuple[Mating, ...] = ()
         self.members: dict[str, Member] = {}
         self.states: dict[str, tuple[Diplotype, ...]] = {}
-        self._known: dict[tuple[tuple[str, ...], frozenset[str]], Joint] = {}
+        self._known: dict[tuple[str, ...], Joint] = {}
+        self._wild: dict[str, Diplotype] = {}
         for key, animal in kin.items():
             self._settle(key, animal)
 
     @classmethod
-    def consistent(cls, genome: Genome, group: Group, kin: Mapping[str, Kin], **further: Any) -> Lineage:
+    def consistent(
+        cls, genome: Genome, group: Group, kin: Mapping[str, Kin], tested: Mapping[str, Fit] | None = None
+    ) -> Lineage:
         """The pedigree with as few animals as possible set apart as clashing, the youngest of those that clash, and
-        those set apart without which the tables would grow too large. further: tested."""
-        lineage = cls(genome, group, kin, **further)
+        those set apart without which the tables would grow too large."""
+        lineage = cls(genome, group, kin, (), tested)
         while not lineage.holds:
             order, low, high = list(kin), 0, len(kin)
             while high - low > 1:
                 middle = (low + high) // 2
                 part = {key: kin[key] for key in order[:middle]}
-                if cls(genome, group, part, lineage.clashing, **further).holds:
+                if cls(genome, group, part, lineage.clashing, tested).holds:
                     low = middle
                 else:
                     high = middle
             if order[high - 1] in lineage.clashing:  # its own records clash with one another, and stay as they are
                 break
-            lineage = cls(genome, group, kin, {*lineage.clashing, order[high - 1]}, **further)
+            lineage = cls(genome, group, kin, {*lineage.clashing, order[high - 1]}, tested)
         return lineage._untangled()
 
-    def with_matings(self, kin: Mapping[str, Kin], matings: Sequence[Mating]) -> Lineage:
-        """The same pedigree, with sires that were not recorded filled in, and with what clutches say."""
-        told = [mating for mating in matings if self._says_something(mating)]
-        if not told and kin is self.kin:
-            return self
-        return Lineage(
-            self.genome, self.group, kin, self.clashing, told, self.tested, self.apart
-        )._untangled()
+    def among(self, kin: Mapping[str, Kin]) -> Lineage | None:
+        """The same if the animals have these parents and sexes, but the same labels; None if that may differ here."""
+        changed = [key for key in kin if key not in self.kin or _differ(kin[key], self.kin[key])]
+        touched = {name for key in changed for name in (key, *kin[key].possible_parents)}
+        if changed and (self.group.sex or self.clashing or self.apart or touched & self.states.keys()):
+            return None
+        made = copy(self)
+        made.kin = kin
+        return made
+
+    def with_matings(self, matings: Sequence[Mating]) -> Lineage:
+        """The same pedigree, with what clutches say, and no other clutches."""
+        told = [mating for mating in matings if self.says_something(mating)]
+        return self.given(told)._untangled() if told else self
+
+    def given(self, matings: Sequence[Mating], told: Sequence[Factor] = ()) -> Lineage:
+        """With further matings; told: what is known of their ways from elsewhere."""
+        made = copy(self)
+        made.pedigree = self.pedigree.given(matings, told)
+        made.matings, made._known = (*self.matings, *matings), {}
+        return made
 
     @cached_property
     def pedigree(self) -> Pedigree:
-        """The members that may carry something, their parents, and the matings."""
-        return self._pedigree(frozenset())
+        """The members that may carry something, and the matings."""
+        return Pedigree(self.group, self.members, self.matings, {key: self.states_of(key) for key in self.kin})
 
     @property
     def holds(self) -> bool:
         """Whether everything recorded can be true at once."""
         if not self.matings and not self.tested and self._lightest_fits():
             return True
-        try:
-            return self.pedigree.network.possible
-        except Contradiction:
-            return False
+        return self.pedigree.network.possible
 
     @property
     def chance(self) -> Fraction:
         """The chance of everything recorded together; 0 if it cannot all be true."""
-        try:
-            return self.pedigree.chance
-        except Contradiction:
-            return Fraction(0)
+        return self.pedigree.chance
 
-    def joint_of(self, ids: Sequence[str], without: frozenset[str] = frozenset()) -> Joint:
-        """Joint distribution of these animals' diplotypes; sums to 1.
-
-        without: ids whose records are not used, and neither is what clutches say then.
-        """
+    def joint_of(self, ids: Sequence[str]) -> Joint:
+        """Joint distribution of these animals' diplotypes; sums to 1."""
         asked = tuple(ids)
-        found = self._known.get((asked, without))
+        found = self._known.get(asked)
         if found is None:
-            found = self._worked_out(asked, without)
-            self._known[asked, without] = found
+            if all(len(self.states_of(key)) == 1 for key in asked):
+                found = {tuple(self.states_of(key)[0] for key in asked): Fraction(1)}
+            elif len(asked) == 1:
+                found = {(diplotype,): chance for diplotype, chance in self.pedigree.marginal(asked[0]).items()}
+            else:
+                found = self.pedigree.joint(asked)
+            self._known[asked] = found
         return found
+
+    def before(self, key: str, offspring: frozenset[str]) -> Joint:
+        """Distribution of one animal's diplotype as if it had not been bred: its offspring and clutches left out."""
+        return {(diplotype,): chance for diplotype, chance in self.pedigree.before(key, offspring).items()}
 
     def wild(self, key: str) -> Diplotype:
         """The animal's diplotype if it carries nothing here."""
-        return self.genome.wild(self.group, self.kin[key].sex or "female")
+        sex = self.kin[key].sex or "female"
+        if sex not in self._wild:
+            self._wild[sex] = self.genome.wild(self.group, sex)
+        return self._wild[sex]
 
     def states_of(self, key: str) -> tuple[Diplotype, ...]:
         """Diplotypes the animal may have, as far as its ancestors' records and its own say."""
         return self.states.get(key) or (self.wild(key),)
 
-    def _worked_out(self, asked: tuple[str, ...], without: frozenset[str]) -> Joint:
-        unsure = [key for key in asked if len(self.states.get(key, ())) > 1]
-        if not unsure:
-            return {tuple(self.states_of(key)[0] for key in asked): Fraction(1)}
-        if len(asked) == 1 and not without:
-            return {(diplotype,): chance for diplotype, chance in self.pedigree.marginal(asked[0]).items()}
-        found = (self._pedigree(without) if without else self.pedigree).joint(unsure)
-        place = {key: i for i, key in enumerate(unsure)}
-        return {
-            tuple(at[place[key]] if key in place else self.states_of(key)[0] for key in asked): chance
-            for at, chance in found.items()
-        }
-
-    def _pedigree(self, without: frozenset[str]) -> Pedigree:
-        kept = [key for key in self.states if key not in without]
-        mated = [] if without else [name for mating in self.matings for name in (mating.dam, mating.sire)]
-        needed = {*kept, *mated, *(parent for key in kept for parent in self._parents(key))}
-        members = {
-            key: self.members[key] if key in self.members else _founder({self.states_of(key)[0]: Fraction(1)})
-            for key in self.kin
-            if key in needed
-        }
-        return Pedigree(self.group, members, () if without else self.matings)
-
     def _untangled(self) -> Lineage:
         """This, or with animals set apart until no table is too large: the youngest of the densest part, one by one."""
         lineage = self
-        while lineage.states and lineage.pedigree.network.largest > LARGEST_TABLE:
-            crowd = set(lineage.pedigree.network.crowd)
-            bred = [key for key in lineage.members if key in crowd and lineage._parents(key)]
-            if not bred:
+        while lineage.states:
+            largest, crowd = lineage.pedigree.network.densest()
+            bred = [key for key, member in lineage.members.items() if key in crowd and member.parents]
+            if largest <= LARGEST_TABLE or not bred:
                 break
             apart = {*lineage.apart, bred[-1]}
-            lineage = Lineage(
-                self.genome, self.group, self.kin, self.clashing, self.matings, self.tested, apart
-            )
+            lineage = Lineage(self.genome, self.group, self.kin, self.clashing, self.tested, apart)
+            lineage = lineage.given(self.matings) if self.matings else lineage
         return lineage
 
-    def _says_something(self, mating: Mating) -> bool:
+    def says_something(self, mating: Mating) -> bool:
         if len(self.states_of(mating.dam)) == len(self.states_of(mating.sire)) == 1:
             return mating.weight(self.states_of(mating.dam)[0], self.states_of(mating.sire)[0]) != 1
         return True
 
-    def _parents(self, key: str) -> tuple[str, ...]:
-        member = self.members[key]
-        return tuple(parent for parent in (member.dam, member.sire) if parent is not None)
-
     def _lightest_fits(self) -> bool:
-        """Whether everything can be true with everyone carrying as little as its parents' choices and looks allow."""
+        """Whether everything can be true with everyone carrying as little as its parents' choices and looks allow, and
+        being of the first male that may be its sire."""
         chosen: dict[str, Diplotype] = {}
         for key, member in self.members.items():
-            near = {parent: {chosen.get(parent, self.states_of(parent)[0]): None} for parent in self._parents(key)}
-            options = possible(self.group, member, near)
+            one = replace(member, sire=member.sires[0], sires=(), way="") if member.way else member
+            near = {parent: {chosen.get(parent, self.states_of(parent)[0]): None} for parent in one.parents}
+            options = possible(self.group, one, near)
             if not options:
                 return False
             chosen[key] = min(options, key=lambda diplotype: sum(map(bool, (a for h in diplotype for a in h))))
@@ -198,7 +198,7 @@ class Lineage:
         label = animal.label.part(self.group)
         if self.group.sex and animal.sex is not None:
             label = animal.label.of_sex(animal.sex).part(self.group)
-        blank = not any(parent in self.states for parent in animal.parents)
+        blank = not any(parent in self.states for parent in animal.possible_parents)
         blank = blank and not (self.group.sex and animal.parents) and key not in self.tested
         if blank and set(label) == {self.wild(key)}:
             return
@@ -206,26 +206,25 @@ class Lineage:
         if animal.parents and key not in self.clashing and key not in self.apart:
             member = self._born(key, animal, label)
             if member is not None:
-                near = {parent: dict.fromkeys(self.states_of(parent)) for parent in animal.parents}
+                near = {parent: dict.fromkeys(self.states_of(parent)) for parent in member.parents}
                 self.states[key] = tuple(possible(self.group, member, near))
             if member is None or not self.states[key]:
                 self.clashing.add(key)
                 member = None
         if member is None:
-            member = _founder(label, self._fits(key, lambda diplotype: True))
+            member = Member(None, None, label, None, self._fits(key, lambda diplotype: True))
             self.states[key] = tuple(sorted(label))
         self.members[key] = member
 
     def _born(self, key: str, animal: Kin, label: Part) -> Member | None:
         fits = self._fits(key, fits_label(self.genome, self.group, label))
-        if animal.dam is not None and animal.sire is not None:
-            return Member(animal.dam, animal.sire, None, None, fits)
+        if animal.dam is not None and (animal.sire is not None or animal.sires):
+            return Member(animal.dam, animal.sire, None, None, fits, animal.sires, animal.way)
         (parent,) = animal.parents
         passed = {h for d in self.states_of(parent) for h in gametes(self.group, d)}
         missing_sex = "female" if animal.dam is None else "male"
         missing = from_missing_parent(self.genome, self.group, label, passed, missing_sex)
         return None if missing is None else Member(animal.dam, animal.sire, None, missing, fits)
-
 
     def _fits(self, key: str, fits: Callable[[Diplotype], bool]) -> Fit:
         tested = self.tested.get(key)
@@ -233,15 +232,20 @@ class Lineage:
 
 
 def in_pedigree_order(kin: Mapping[str, Kin]) -> dict[str, Kin]:
-    """The same animals, parents before their offspring; the order depends on ids alone. There must be no loop."""
+    """The same animals, parents and all males that may be before their offspring; the order depends on ids alone.
+
+    Raises ValueError if an animal may be its own ancestor.
+    """
     placed: dict[str, Kin] = {}
     waiting = sorted(kin)
     while waiting:
-        now = [key for key in waiting if all(parent in placed for parent in kin[key].parents)]
+        now = [key for key in waiting if all(parent in placed for parent in kin[key].possible_parents)]
+        if not now:
+            raise ValueError(f"one of these may be its own ancestor: {', '.join(waiting)}")
         placed |= {key: kin[key] for key in now}
         waiting = [key for key in waiting if key not in placed]
     return placed
 
 
-def _founder(prior: Part, fits: Fit = lambda diplotype: 1) -> Member:
-    return Member(None, None, prior, None, fits)
+def _differ(one: Kin, two: Kin) -> bool:
+    return (one.sex, one.dam, one.sire, one.sires, one.way) != (two.sex, two.dam, two.sire, two.sires, two.way)

@@ -1,36 +1,23 @@
-"""What a clutch's hatchlings say of their parents, and which parents they may have: from clutches to matings."""
+"""What a clutch's hatchlings say of their parents: from looks to chances."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections import Counter
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import product
+from functools import lru_cache
 
-from ..genetics import Diplotype, Genome, Genotype, Group, Mating, viable, zygotes
+from ..genetics import Diplotype, Genome, Genotype, Group, Mating
+from ..genetics.pedigree import hatching
+from ..looks import Look
 from .clutch import Clutch, Hatchlings
 
-__all__ = ["MOST_WAYS", "Assignment", "Seen", "assignments", "mating_of", "unkept", "ways"]
-
-MOST_WAYS = 4_000
-"""The most ways in which a clutch, or all unsure clutches together, may have come about that are told apart."""
+__all__ = ["Seen", "Sight", "alike", "chance_of_look", "mating_of", "unkept", "weigher"]
 
 Seen = tuple[Hatchlings, int]
 """Like hatchlings, and how many of them are no animals of the collection."""
-
-
-@dataclass(frozen=True)
-class Assignment:
-    """One way in which a clutch may have come about.
-
-    weight: how many times likelier than another way before anything was seen. broods: sire -> hatchlings of his.
-    sires: id of a kept hatchling -> its sire.
-    """
-
-    weight: Fraction
-    broods: Mapping[str, tuple[Seen, ...]]
-    sires: Mapping[str, str]
 
 
 def unkept(
@@ -55,59 +42,61 @@ def unkept(
     return tuple(zip(clutch.hatchlings, left, strict=True)), tuple(strangers)
 
 
-def assignments(clutch: Clutch, seen: Sequence[Seen], kept: Sequence[str]) -> Iterator[Assignment]:
-    """Every way in which the sires of a clutch may have shared in it.
-
-    One sire of several: each as likely as the others. Several sires: each hatchling may be of any, and all are as
-    likely; the ways in which like hatchlings are shared out are counted together.
-    """
-    if not clutch.several or len(clutch.sires) == 1:
-        for sire in clutch.sires:
-            yield Assignment(Fraction(1, len(clutch.sires)), {sire: tuple(seen)}, dict.fromkeys(kept, sire))
-        return
-    shares = [list(_shared_out(count, len(clutch.sires))) for _, count in seen]
-    for way in product(*shares):
-        number = Fraction(1)
-        for (_, count), numbers in zip(seen, way, strict=True):
-            number *= Fraction(math.factorial(count), math.prod(map(math.factorial, numbers)))
-            number /= len(clutch.sires) ** count
-        broods = {
-            sire: tuple((row, numbers[i]) for (row, _), numbers in zip(seen, way, strict=True) if numbers[i])
-            for i, sire in enumerate(clutch.sires)
-        }
-        for fathers in product(clutch.sires, repeat=len(kept)):
-            yield Assignment(
-                number / len(clutch.sires) ** len(kept), broods, dict(zip(kept, fathers, strict=True))
-            )
-
-
-def ways(clutch: Clutch, seen: Sequence[Seen], kept: Sequence[str]) -> int:
-    """How many assignments there are, without listing them."""
-    sires = len(clutch.sires)
-    if not clutch.several:
-        return sires
-    shared = math.prod(math.comb(count + sires - 1, sires - 1) for _, count in seen)
-    return int(shared * sires ** len(kept))
-
-
 def mating_of(genome: Genome, group: Group, dam: str, sire: str, seen: Sequence[Seen]) -> Mating:
     """What these hatchlings of a pair say of it at one group: each row's chance to the power of its number."""
-    return Mating(dam, sire, _weigher(genome, group, tuple(seen)))
+    return Mating(dam, sire, weigher(genome, group, seen))
 
 
-def _weigher(
-    genome: Genome, group: Group, seen: tuple[Seen, ...]
-) -> Callable[[Diplotype, Diplotype], Fraction]:
+@dataclass(frozen=True)
+class Sight:
+    """What a row says at one group. look: None if it says nothing there."""
+
+    sex: str | None
+    look: Look | None
+    maybe: tuple[tuple[str, Fraction], ...]
+
+    @classmethod
+    def of(cls, row: Hatchlings, genome: Genome, group: Group) -> Sight:
+        sex = row.sex if group.sex else None
+        if row.covered and group.name not in row.seen:
+            return cls(sex, None, ())
+        maybe = {gene: times for gene, times in row.maybe.items() if genome.home[gene][0] is group}
+        return cls(sex, row.seen.get(group.name, ()), tuple(sorted(maybe.items())))
+
+
+@lru_cache(maxsize=1 << 16)
+def chance_of_look(genome: Genome, group: Group, sight: Sight, dam: Diplotype, sire: Diplotype) -> Fraction:
+    """The chance that an egg of this pair hatches and looks so."""
+    covered, seen = sight.look is None, {} if sight.look is None else {group.name: sight.look}
+    row = Hatchlings("", 1, sight.sex, seen, dict(sight.maybe), covered)
+    return sum((p * row.fits(genome, group, d) for d, p in hatching(group, dam, sire).items()), Fraction(0))
+
+
+def weigher(genome: Genome, group: Group, seen: Sequence[Seen]) -> Callable[[Diplotype, Diplotype], Fraction]:
+    """The chance of all these hatchlings at one group, given their parents."""
+    sights: Counter[Sight] = Counter()
+    for row, count in seen:
+        if count:
+            sights[Sight.of(row, genome, group)] += count
+
     def weight(dam: Diplotype, sire: Diplotype) -> Fraction:
-        made = {d: chance for d, chance in zygotes(group, dam, sire).items() if viable(group, d)}
-        found = Fraction(1)
-        for row, count in seen:
-            if count:
-                chance = sum((p * row.fits(genome, group, d) for d, p in made.items()), Fraction(0))
-                found *= chance**count
-        return found
+        chances = (chance_of_look(genome, group, sight, dam, sire) ** count for sight, count in sights.items())
+        return math.prod(chances, start=Fraction(1))
 
     return weight
+
+
+def alike(seen: Sequence[Seen]) -> list[Seen]:
+    """Rows that say the same taken together; none without hatchlings."""
+    found: list[Seen] = []
+    for row, count in seen:
+        for i, (other, number) in enumerate(found):
+            if (row.seen, row.sex, row.maybe, row.covered) == (other.seen, other.sex, other.maybe, other.covered):
+                found[i] = other, number + count
+                break
+        else:
+            found += [(row, count)] if count else []
+    return found
 
 
 def _matches(row: Hatchlings, label: Genotype, genome: Genome) -> bool:
@@ -117,12 +106,3 @@ def _matches(row: Hatchlings, label: Genotype, genome: Genome) -> bool:
             if not any(row.fits(genome, group, diplotype) for diplotype in here):
                 return False
     return True
-
-
-def _shared_out(count: int, places: int) -> Iterator[tuple[int, ...]]:
-    if places == 1:
-        yield (count,)
-        return
-    for first in range(count + 1):
-        for rest in _shared_out(count - first, places - 1):
-            yield (first, *rest)

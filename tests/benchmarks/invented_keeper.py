@@ -73,10 +73,11 @@ def words_of(look):
     return tuple(f"Super {gene}" if gene in SHOWING and copies == 2 else gene for gene, copies in look)
 
 
-def kept_by(count, seed=1, unsure=0):
+def kept_by(count, seed=1, unsure=0, several=False):
     """A keeper with this many animals and three clutches for each ten.
 
-    unsure: how many clutches of the last season may be of a second male, those kept of them too.
+    unsure: how many clutches of the last season may be of a second male, those kept of them too; several: whether each
+    of their hatchlings may be.
     """
     rng, keeper = random.Random(f"{count} {seed}"), Keeper()
     clutches = round(count * 0.3)
@@ -92,7 +93,7 @@ def kept_by(count, seed=1, unsure=0):
     for i in rng.sample(range(clutches - clutches // SEASONS, clutches), k=unsure):
         one = keeper.clutches[i]
         other = rng.choice([male.id for male in males if male.id != one.sires[0]])
-        keeper.clutches[i] = Clutch(one.id, one.dam, (*one.sires, other), False, None, None, None, one.hatchlings)
+        keeper.clutches[i] = Clutch(one.id, one.dam, (*one.sires, other), several, None, None, None, one.hatchlings)
         for snake in keeper.snakes.values():
             if snake.clutch == one.id:
                 snake.sire = ""

@@ -142,3 +142,57 @@ def test_nothing_is_overruled() -> None:
     assert {one.id: one.genotype for one in animals} == {one.id: one.genotype for one in before}
     assert animals.text == before.text
     assert [one.genes for one in animals] == ["66% het Clown", "Normal", "Normal"]
+
+
+class TestWholeFamily:
+    def test_a_grandparent(self) -> None:
+        """Clown of a visual sire and D, normal of two normals: D herself, her dam or her sire, or the hatchling.
+
+        A wrong record of D: het (1/2) or visual (1), each with 1/3. Of a parent of hers: het passes it with 1/2, visual
+        for certain, and D, normal-looking, is het with that; then half of the eggs show it.
+        """
+        rows = "G,f,Normal,,,", "H,m,Normal,,,", "D,f,Normal,G,H,", "S,m,Clown,,,"
+        dam, grand = (Fraction(1, 2) + 1) / 3, (Fraction(1, 2) + 1) / 3 / 2
+        weights = {"the record of D": dam, "the record of G": grand, "the record of H": grand}
+        weights["one hatchling written as Clown"] = Fraction(1)
+        total = sum(weights.values())
+        found = blamed(told(rows, young("Clown", 1, CLOWN)))
+        assert found == {name: weight / total for name, weight in weights.items()}
+
+    def test_a_great_grandparent_is_named_as_well(self) -> None:
+        rows = "A,f,Normal,,,", "B,m,Normal,,,", "G,f,Normal,A,B,", "H,m,Normal,,,", "D,f,Normal,G,H,", "S,m,Clown,,,"
+        found = blamed(told(rows, young("Clown", 1, CLOWN)))
+        assert {f"the record of {key}" for key in "ABDGH"} == {name for name in found if "record of" in name}
+
+    def test_an_earlier_daughter(self) -> None:
+        """G passes Candy or Toffee, and her daughter A proves Candy. Neither sire could help: G passes no Albino."""
+        rows = "G,f,50% het Candy 50% het Toffee,,,", "H,m,Albino,,,", "A,f,Candy Albino,G,H,", "S,m,Albino,,,"
+        toffee = {"albino": (("Toffee", 1), ("Albino", 1))}
+        animals = Collection.from_text("\n".join(["id,sex,genes,dam,sire,clutch", *rows]))
+        clutch = Clutch("c", "G", ("S",), False, None, None, None, (young("Albino Toffee", 1, toffee),))
+        names = blamed(animals.updated([clutch])).keys()
+        assert names == {"one hatchling written as Albino Toffee", "the record of A", "the record of G"}
+
+    def test_the_mate_of_an_earlier_litter(self) -> None:
+        """A is Clown of D, who must carry it. D's clutch with S is Pastel from two that are not: no matter of A's."""
+        rows = "D,f,66% het Clown,,,", "H,m,Clown,,,", "A,f,Clown,D,H,", "S,m,Clown,,,"
+        found = blamed(told(rows, young("Normal", 1), young("Pastel", 1, {"pastel": (("Pastel", 1),), **CLOWN})))
+        assert found.keys() == {"one hatchling written as Pastel", "the record of D", "the record of S"}
+
+    def test_a_hatchling_of_another_clutch(self) -> None:
+        """Two clutches of a dam with Candy or Toffee and never both: either hatchling may be wrong, or any record."""
+        animals = Collection.from_text("id,sex,genes\nD,f,50% het Candy 50% het Toffee\nS,m,Albino")
+        toffee = {"albino": (("Toffee", 1), ("Albino", 1))}
+        one = Clutch("a", "D", ("S",), False, None, None, None, (young("Candy Albino", 1, CANDY_ALBINO),))
+        two = Clutch("b", "D", ("S",), False, None, None, None, (young("Albino Toffee", 1, toffee),))
+        found = blamed(animals.updated([one, two]))
+        first, second = "one hatchling written as Candy Albino in clutch a", "one hatchling written as Albino Toffee"
+        assert found[first] == found[second]
+        assert "the record of D" in found
+
+    def test_strangers_are_not_named(self) -> None:
+        rows = "D,f,Normal,,,", "S,m,Clown,,,", "X,f,het Clown,,,", "Y,m,Clown,,,", "Z,f,Clown,X,Y,"
+        assert blamed(told(rows, young("Clown", 1, CLOWN))).keys() == {
+            "one hatchling written as Clown",
+            "the record of D",
+        }

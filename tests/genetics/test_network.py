@@ -10,7 +10,8 @@ from math import prod
 import numpy as np
 import pytest
 
-from explorer.genetics.network import Factor, Network, entries, whole
+from explorer.genetics.factors import Factor, entries, trimmed, whole
+from explorer.genetics.network import Network
 
 Weights = dict[tuple[int, ...], Fraction]
 Written = list[tuple[tuple[str, ...], Weights]]
@@ -85,7 +86,7 @@ class TestTotals:
 
     def test_nothing_at_all(self) -> None:
         empty = Network({}, [])
-        assert (empty.total, empty.possible, empty.marginals, empty.largest) == (1, True, {}, 1)
+        assert (empty.total, empty.possible, empty.marginals, empty.densest()) == (1, True, {}, (1, frozenset()))
         assert empty.joint(()).shape == ()
         assert int(empty.joint(())) > 0
 
@@ -132,16 +133,21 @@ class TestNothingPossible:
         made = network({"a": 2, "b": 2, "c": 2}, [*CLASH, (("c",), {(0,): ONE})])
         assert not made.possible
         assert made.total == 0
+        assert not any(table.any() for table in made.marginals.values())
+        assert not made.joint(("c",)).any()
+        assert made.joint(("c", "a")).shape == (2, 2)
 
     def test_a_factor_without_variables(self) -> None:
         made = network({"a": 2}, [(("a",), {(0,): ONE}), ((), {(): Fraction(0)})])
         assert made.total == 0
         assert not made.possible
+        assert not made.marginals["a"].any()
+        assert not made.joint(("a",)).any()
         assert not network({}, [((), {(): Fraction(0)})]).possible
 
 
 class TestJoint:
-    SIZES, WRITTEN = drawn(random.Random(11))
+    SIZES, WRITTEN = drawn(random.Random(12))
 
     def test_axes_are_in_the_order_asked(self) -> None:
         made = network(self.SIZES, self.WRITTEN)
@@ -157,16 +163,53 @@ class TestJoint:
         }
 
 
-def test_largest__a_ring_needs_tables_of_three() -> None:
+@pytest.mark.parametrize("seed", range(40))
+def test_left__says_of_the_variables_kept_what_all_factors_say(seed: int) -> None:
+    rng = random.Random(seed)
+    sizes, written = drawn(rng)
+    kept = tuple(rng.sample(sorted(sizes), rng.randint(0, min(3, len(sizes)))))
+    left = network(sizes, written).left(kept)
+    assert all(set(factor.names) <= set(kept) for factor in left)
+    again = Network({name: sizes[name] for name in kept}, left)
+    expected = added_up(sizes, written, kept)
+    assert again.possible == any(expected.values())
+    if again.possible:
+        assert shares(again.joint(kept)) == normed(expected)
+
+
+def test_left__strangers_do_not_meet() -> None:
+    pairs: Written = [((one, two), dict.fromkeys(product(range(2), repeat=2), ONE)) for one, two in ("ab", "bc", "xy")]
+    left = network(dict.fromkeys("abcxy", 2), pairs).left("acx")
+    assert sorted(factor.names for factor in left) == [("a", "c"), ("x",)]
+
+
+def test_densest__of_what_is_kept() -> None:
+    """A star: its middle can be summed out last, or, if all others are kept, with all of them."""
+    even = dict.fromkeys(product(range(2), repeat=2), ONE)
+    star = network(dict.fromkeys("mabcde", 2), [(("m", leaf), even) for leaf in "abcde"])
+    assert star.densest()[0] == 4
+    assert star.densest("abcde") == (64, frozenset("mabcde"))
+
+
+def test_trimmed__what_the_weights_do_not_depend_on_is_gone() -> None:
+    three = np.array([[1, 1], [2, 2]], dtype=object)
+    made = trimmed(Factor(("a", "b"), three, Fraction(1, 3)))
+    assert (made.names, made.table.tolist(), made.scale) == (("a",), [1, 2], Fraction(1, 3))
+    assert trimmed(Factor(("a", "b"), three * 0 + 5)).names == ()
+    assert trimmed(Factor(("a", "b"), np.array([[1, 2], [2, 1]], dtype=object))).names == ("a", "b")
+
+
+def test_densest__a_ring_needs_tables_of_three() -> None:
     sizes = {f"v{i}": 3 for i in range(30)}
     even = dict.fromkeys(product(range(3), repeat=2), ONE)
     ring = network(sizes, [((f"v{i}", f"v{(i + 1) % 30}"), even) for i in range(30)])
-    assert ring.largest == 27
-    assert len(ring.crowd) == 3
+    entries_needed, crowd = ring.densest()
+    assert entries_needed == 27
+    assert len(crowd) == 3
     assert ring.total == 3**30
 
 
-def test_largest__everyone_with_everyone() -> None:
+def test_densest__everyone_with_everyone() -> None:
     sizes = dict.fromkeys("abcde", 2)
     full = network(
         sizes,
@@ -179,8 +222,7 @@ def test_largest__everyone_with_everyone() -> None:
             (("b", "e"), {}),
         ],
     )
-    assert full.largest == 32
-    assert full.crowd == frozenset(sizes)
+    assert full.densest() == (32, frozenset(sizes))
 
 
 def test_whole__weights_are_scale_times_table() -> None:

@@ -5,7 +5,8 @@ from fractions import Fraction
 
 import pytest
 
-from explorer.genetics import Contradiction, Genome, Group, Member, joint, order, viable
+from explorer.genetics import Contradiction, Genome, Group, Mating, Member, Pedigree, joint, order, viable
+from explorer.genetics.factors import whole
 from explorer.genetics.pedigree import possible
 from explorer.looks import shown
 from tests.oracle.brute_force import every_gamete
@@ -314,3 +315,76 @@ def test_joint__a_hundred_animals_over_ten_generations():
     assert Fraction(1, 1000) < answer[(HET,)] < HALF
     renamed = hundred_animals(lambda generation, i: f"{9 - generation} {9 - i}")
     assert joint(GROUP, renamed, ("0 9",)) == answer
+
+
+# --- unknowns shared with other groups ------------------------------------------------------------------------------
+
+
+def way_weights(pedigree, name):
+    """State of a way -> its share, every state being as likely before."""
+    weights = pedigree.network.marginals[name]
+    return [Fraction(int(weight), int(weights.sum())) for weight in weights]
+
+
+def test_ways__a_member_of_either_male():
+    """A visual of a het dam: of the visual male with 1/2, of the het one with 1/4."""
+    members = {
+        "dam": founder({HET: ONE}),
+        "one": founder({VISUAL: ONE}),
+        "two": founder({HET: ONE}),
+        "child": Member("dam", None, None, None, is_(VISUAL), ("one", "two"), "way"),
+    }
+    made = Pedigree(GROUP, members)
+    assert made.ways == ("way",)
+    assert made.telling_ways == ()
+    assert way_weights(made, "way") == [Fraction(2, 3), Fraction(1, 3)]
+    assert made.marginal("child") == {VISUAL: 1}
+
+
+def test_ways__shared_by_a_member_and_what_was_seen_of_its_siblings():
+    """The member says 2 to 1 for the visual male; two normals (1/2 or 3/4 each) 4 to 9: together 8 to 9."""
+    normal = {VISUAL: HALF, HET: Fraction(3, 4)}
+    members = {
+        "dam": founder({HET: ONE}),
+        "one": founder({VISUAL: ONE}),
+        "two": founder({HET: ONE}),
+        "child": Member("dam", None, None, None, is_(VISUAL), ("one", "two"), "way"),
+    }
+    made = Pedigree(GROUP, members).given(
+        [
+            Mating("dam", sire, lambda dam, sire: normal[sire], "way", times)
+            for sire, times in (("one", (2, 0)), ("two", (0, 2)))
+        ],
+        (),
+    )
+    assert way_weights(made, "way") == [Fraction(8, 17), Fraction(9, 17)]
+
+
+def test_ways__what_is_known_of_them_from_elsewhere_tells_of_the_animals():
+    """A normal of a wild dam: het if of the visual male, wild if of the other; 1 to 3 is known."""
+    members = {
+        "dam": founder({WILD: ONE}),
+        "one": founder({VISUAL: ONE}),
+        "two": founder({WILD: ONE}),
+        "child": Member("dam", None, None, None, is_(WILD, HET), ("one", "two"), "way"),
+    }
+    made = Pedigree(GROUP, members)
+    assert made.telling_ways == ("way",)
+    told = made.given((), [whole(("way",), (2,), {(0,): ONE, (1,): Fraction(3)})])
+    assert told.marginal("child") == {HET: Fraction(1, 4), WILD: Fraction(3, 4)}
+    assert told.before("child", frozenset()) == told.marginal("child")
+
+
+def test_before__without_offspring_and_matings_but_with_siblings():
+    members = {
+        "dam": founder(EVEN),
+        "sire": founder({HET: ONE}),
+        "child": child("dam", "sire", is_(WILD, HET)),
+        "sister": child("dam", "sire", is_(VISUAL)),
+        "mate": founder({VISUAL: ONE}),
+        "young": child("child", "mate", is_(VISUAL)),
+    }
+    bred = Mating("child", "mate", lambda dam, sire: HALF if dam == HET else ONE)
+    made = Pedigree(GROUP, members, [bred])
+    assert made.marginal("child") == {HET: 1}
+    assert made.before("child", frozenset({"young"})) == {WILD: Fraction(1, 3), HET: Fraction(2, 3)}
