@@ -15,10 +15,16 @@ from .preferences import (
     save_taste,
     taste_file,
 )
+from .season_log import SeasonLog, read_season_log, season_file
+from .season_log_events import EVENTS, Laying, SeasonEvent
+from .season_log_pairings import Meeting, SeasonPairing
 from .sheet import COLUMNS, for_spreadsheet
+from .weight_history import Weighing
+from .weights import Weights, read_weights, weighed, weights_file
 
 __all__ = [
     "COLUMNS",
+    "EVENTS",
     "Animal",
     "Clutch",
     "ClutchBook",
@@ -27,8 +33,15 @@ __all__ = [
     "Finding",
     "Hatchlings",
     "Knowledge",
+    "Laying",
+    "Meeting",
     "Relation",
     "SaveRefused",
+    "SeasonEvent",
+    "SeasonLog",
+    "SeasonPairing",
+    "Weighing",
+    "Weights",
     "for_spreadsheet",
     "kin_sentence",
     "opinion",
@@ -36,9 +49,14 @@ __all__ = [
     "read_clutches",
     "read_collection",
     "read_opinions",
+    "read_season_log",
     "read_taste",
+    "read_weights",
     "relation",
     "save_opinions",
     "save_taste",
+    "season_file",
     "taste_file",
+    "weighed",
+    "weights_file",
 ]

@@ -10,7 +10,9 @@ from typing import Any
 from ..catalogue import Catalogue, Figure, load_catalogue
 from ..genetics import egg_law, exact
 
-__all__ = ["Husbandry"]
+__all__ = ["OWN", "Husbandry"]
+
+OWN = "your own figure"
 
 FROM_CATALOGUE: Any = None
 """Stands for the catalogue's own figure."""
@@ -18,6 +20,7 @@ FROM_CATALOGUE: Any = None
 RATES = ("hatch_rate", "lay_rate")
 MONTHS = ("season_first_month", "season_last_month")
 WEIGHTS = ("female_min_g", "male_min_g", "female_sure_g", "male_sure_g")
+REST = "rest_seasons"
 COUNTS = ("male_wait", "female_wait", "clutches_per_male", "female_grown_months", "male_grown_months")
 
 
@@ -29,7 +32,8 @@ class Husbandry:
     paired female lays in a season. male_wait, female_wait: seasons from hatching to breeding. *_min_g: least weight to
     breed at, in grams; *_sure_g: weight from which a missing hatch date does not matter. The season runs from the
     first day of season_first_month to the last day of season_last_month. *_grown_months: months from hatching to the
-    least weight. Raises ValueError if a number makes no sense.
+    least weight. rest_seasons: seasons that a female rests after one in which she laid. Raises ValueError if a number
+    makes no sense.
     """
 
     eggs: int | Mapping[int, float | Fraction] = field(default=FROM_CATALOGUE, hash=False)
@@ -46,6 +50,7 @@ class Husbandry:
     season_last_month: int = FROM_CATALOGUE
     female_grown_months: int = FROM_CATALOGUE
     male_grown_months: int = FROM_CATALOGUE
+    rest_seasons: int = FROM_CATALOGUE
     catalogue: Catalogue | None = field(default=None, repr=False, compare=False)
 
     def __post_init__(self) -> None:
@@ -86,15 +91,19 @@ class Husbandry:
         found = {}
         for name in self._names():
             figure = self._figure(name)
-            found[name] = str(figure.evidence) if getattr(self, name) == figure.value else "your own figure"
+            found[name] = str(figure.evidence) if getattr(self, name) == figure.value else OWN
         return found
+
+    def figure(self, name: str) -> int:
+        """A whole number of the catalogue that is no setting of the keeper's. Raises UnknownName."""
+        return int(self._figure(name).value)
 
     def _figure(self, name: str) -> Figure:
         return (self.catalogue or load_catalogue()).figure(name)
 
     @staticmethod
     def _names() -> tuple[str, ...]:
-        return ("eggs", *RATES, *COUNTS, *WEIGHTS, *MONTHS)
+        return ("eggs", *RATES, *COUNTS, *WEIGHTS, *MONTHS, REST)
 
     def _check(self) -> None:
         egg_law(self.eggs)
@@ -103,13 +112,15 @@ class Husbandry:
         for name in (*COUNTS, *MONTHS):
             value = getattr(self, name)
             _need(isinstance(value, int) and value >= 1, name, "a whole number from 1 up", value)
+        rest = self.rest_seasons
+        _need(isinstance(rest, int) and rest >= 0, REST, "a whole number from 0 up", rest)
         for name in MONTHS:
             _need(getattr(self, name) <= 12, name, "a month from 1 to 12", getattr(self, name))
         for name in WEIGHTS:
             _need(getattr(self, name) > 0, name, "grams, over 0", getattr(self, name))
         for sex in ("female", "male"):
             least, sure = self.least_g(sex), self.sure_g(sex)
-            _need(sure >= least, f"{sex}_sure_g", f"at least {sex}_min_g, which is {least:g}", sure)
+            _need(sure >= least, f"{sex}_sure_g", f"at least {sex}_min_g, which is {float(least):g}", sure)
 
 
 def _need(right: bool, name: str, needed: str, found: object) -> None:

@@ -3,19 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
+from typing import Literal
 
 from ..catalogue import Catalogue, Caution
-from ..collection import Animal
+from ..collection import Animal, Weights
 from ..looks import carried
 from ..notation import genes_named
 from .care import Husbandry
-from .seasons import first_season, season_name, season_of_hatch
+from .growth import Basis, growth_of, latest_weighing
+from .known import WEIGH, Known
+from .resting import last_laid, seasons_laid
+from .seasons import first_season, season_name
 
-__all__ = ["Readiness", "readiness"]
+__all__ = ["Readiness", "State", "readiness"]
 
-WEIGH = "no weight is written"
+State = Literal["ready", "not yet", "not to be bred"]
 
 
 @dataclass(frozen=True)
@@ -24,7 +28,11 @@ class Readiness:
 
     season: the first season it may breed in, counted from 1; None if that cannot be said. reasons: why it is not
     ready. about: the name of that season, "" if it is ready or there is none. cautions: welfare problems recorded of
-    what it shows. barred: one of them keeps it out of plans until the keeper allows its genes.
+    what it shows. barred: one of them keeps it out of plans until the keeper allows its genes. weight_g, weighed_on:
+    the weight that counts now. needed_g: the least weight. rate: grams a month by its own weighings, None if they do
+    not tell. expected: the day on which it should weigh enough, None if it does or that cannot be said; basis: what
+    that day is from, "" if there is none. resting: it is a female that rests after a clutch. because: the whole of it
+    in words. remarks: what could not be taken into account.
     """
 
     ready: bool
@@ -33,54 +41,95 @@ class Readiness:
     about: str = ""
     cautions: tuple[Caution, ...] = ()
     barred: bool = False
+    weight_g: float | None = None
+    weighed_on: date | None = None
+    needed_g: float | None = None
+    rate: float | None = None
+    expected: date | None = None
+    basis: Basis = ""
+    resting: bool = False
+    because: tuple[str, ...] = ()
+    remarks: tuple[str, ...] = ()
+    away: bool = False
+
+    @property
+    def state(self) -> State:
+        """Ready; not yet; or not to be bred: not kept, kept out by a caution, or resting after a clutch."""
+        if self.away or self.barred or self.resting:
+            return "not to be bred"
+        return "ready" if self.ready else "not yet"
+
+    @property
+    def words(self) -> str:
+        """Why, in one line: "1,320 g on 2 Nov; 1,500 g needed; at 45 g a month ready for next season"."""
+        return "; ".join(self.because)
 
     def __str__(self) -> str:
-        """One line for the screen; cautions are said apart."""
+        """A short line for a table; cautions are said apart."""
         if self.ready:
             return "ready"
         if self.season is None:
             return ", ".join(self.reasons)
         if self.reasons == (WEIGH,):
             return f"weigh it: {WEIGH}"
-        return f"not yet: {', '.join(self.reasons)}; about season {self.about}"
+        kind = "resting" if self.resting else "not yet"
+        return f"{kind}: {', '.join(self.reasons)}; about season {self.about}"
 
 
 def readiness(
-    animal: Animal, care: Husbandry, today: date, catalogue: Catalogue | None = None, allow: Iterable[str] = ()
+    animal: Animal,
+    care: Husbandry,
+    today: date,
+    catalogue: Catalogue | None = None,
+    allow: Iterable[str] = (),
+    *,
+    weights: Weights | None = None,
+    laid: Iterable[int] | None = None,
 ) -> Readiness:
     """Whether an animal may breed in the first season not over at `today`.
 
-    Status, sex, age and weight decide; a weight without a day counts as current. allow: names of genes, or "all",
-    whose cautions no longer bar an animal.
+    Status, sex, age, weight and, for a female, her last clutch decide; a weight without a day counts as current.
+    allow: names of genes, or "all", whose cautions no longer bar an animal. weights: its weighings, by default those
+    that its collection was given. laid: the years in which the seasons start that she laid in, by default those of the
+    clutches and the season log that its collection was given.
     """
     book = catalogue or animal.knowledge.catalogue
     cautions = _cautions(animal, book)
     allowed = genes_named(allow, book, (gene.name for gene in book.genes))
-    barred = any(_bars(caution) and not caution.allowed_by(allowed) for caution in cautions)
-    if animal.status != "kept":
-        return Readiness(False, None, (animal.status,), "", cautions, barred)
-    if animal.sex is None:
-        return Readiness(False, None, ("sex unknown",), "", cautions, barred)
-    first = first_season(today, care)
-    reasons, season = [], 1
-    least = care.least_g(animal.sex)
-    light = animal.weight_g is None or animal.weight_g < least
-    if animal.hatched is not None:
-        of_age = season_of_hatch(animal.hatched, care) + care.wait(animal.sex)
-        if of_age > first:
-            reasons.append("too young")
-            season = of_age - first + 1
-        if light:
-            grown = first_season(_months_later(animal.hatched, care.grown_months(animal.sex)), care)
-            season = max(season, grown - first + 1)
-    elif light or (animal.weight_g or 0) < care.sure_g(animal.sex):
-        reasons.append("hatch date missing")
-    if light:
-        reasons.append(WEIGH if animal.weight_g is None else f"{least:,.0f} g needed")
-    if not reasons:
-        return Readiness(True, 1, (), "", cautions, barred)
-    season = max(2, season)
-    return Readiness(False, season, tuple(reasons), season_name(first + season - 1, care), cautions, barred)
+    barring = tuple(one for one in cautions if _bars(one) and not one.allowed_by(allowed))
+    weighings = animal.weighings if weights is None else weights.of(animal.id)
+    now = latest_weighing(weighings, today)
+    away = animal.status != "kept"
+    why = animal.status if away else "sex unknown"
+    found = Readiness(
+        *(False, None, (why,), "", cautions, bool(barring)),
+        weight_g=now.grams if now else None,
+        weighed_on=now.on if now else None,
+        because=(*(f"kept out of plans by a caution: {one.text}" for one in barring), why),
+        away=away,
+    )
+    if away or animal.sex is None:
+        return found
+    years, unplaced = seasons_laid(animal, care) if laid is None else (tuple(sorted(laid)), ())
+    first, least = first_season(today, care), care.least_g(animal.sex)
+    light = now is None or now.grams < least
+    growth = growth_of(animal, weighings, least, care, today, last_laid(animal, care, today)) if light else None
+    known = Known(animal, care, today, first, now, growth, tuple(year for year in years if year <= first))
+    season = known.season
+    return replace(
+        found,
+        ready=not known.reasons,
+        season=None if season is None else season - first + 1,
+        reasons=known.reasons,
+        about="" if season is None or not known.reasons else season_name(season, care),
+        needed_g=least,
+        rate=growth.rate if growth else None,
+        expected=growth.expected if growth else None,
+        basis=growth.basis if growth else "",
+        resting=known.free > first,
+        because=(*found.because[:-1], *known.because),
+        remarks=tuple(f"clutch {name} has no day, so no rest is counted after it" for name in unplaced),
+    )
 
 
 def _cautions(animal: Animal, catalogue: Catalogue) -> tuple[Caution, ...]:
@@ -97,12 +146,3 @@ def _cautions(animal: Animal, catalogue: Catalogue) -> tuple[Caution, ...]:
 
 def _bars(caution: Caution) -> bool:
     return caution.keeps_out or caution.severity == "infertile"
-
-
-def _months_later(day: date, months: int) -> date:
-    """The same day so many months on, or the first of the next month if that month has no such day."""
-    year, month = divmod(day.month - 1 + months, 12)
-    try:
-        return date(day.year + year, month + 1, day.day)
-    except ValueError:
-        return date(day.year + year + (month == 11), (month + 1) % 12 + 1, 1)

@@ -32,6 +32,12 @@ FIGURES = {
     "laying_to_hatching_cool_days_high": "incubation_days_max",
 }
 
+READ_ONCE = {
+    *("clutch_size_small_sample_low", "clutch_size_small_sample_high", "incubation_cool_c"),
+    *(f"incubation_colony_{years}_c_{end}" for years in ("early", "late") for end in ("low", "high")),
+}
+"""Published figures that the second reading does not hold; `tests/reference/` holds the temperatures."""
+
 Tables = list[dict[str, Any]]
 
 
@@ -118,4 +124,4 @@ def test_figures__same_values_from_the_same_sources(second: dict[str, Tables], c
         assert figure.value == stated[theirs]["value"], ours
         assert figure.evidence.sources == (stated[theirs]["source"],), ours
     published = {name for name, figure in catalogue.figures.items() if figure.evidence.kind == "published"}
-    assert published - set(FIGURES) == {"clutch_size_small_sample_low", "clutch_size_small_sample_high"}
+    assert published - set(FIGURES) == READ_ONCE

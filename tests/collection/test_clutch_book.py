@@ -292,3 +292,37 @@ def test_any_changes_say_what_was_meant_and_can_be_undone(
 def _said(clutch: Clutch) -> tuple[object, ...]:
     groups = [(group.look, group.sex, group.count) for group in clutch.hatchlings]
     return clutch.dam, clutch.sires, clutch.laid, clutch.eggs, groups, clutch.further.get("notes", "")
+
+
+def test_an_error_says_which_file_it_is_of(tmp_path: Path) -> None:
+    file = tmp_path / "own.clutches.csv"
+    file.write_text(ODD.replace("Leopard", "Leopord"), encoding="utf-8")
+    with pytest.raises(CollectionError, match=r"\A1 error in own.clutches.csv\n.*Leopord"):
+        read_clutches(file, ANIMALS)
+    with pytest.raises(CollectionError, match=r"\A1 error in none.csv\nthere is no file"):
+        read_clutches(tmp_path / "none.csv", ANIMALS)
+    with pytest.raises(CollectionError, match=r"\A1 error in the clutch book\n.*Leopord"):
+        ClutchBook.from_text(file.read_text(encoding="utf-8"), ANIMALS)
+    file.write_text(ODD, encoding="utf-8")
+    book = read_clutches(file, ANIMALS)
+    with pytest.raises(CollectionError, match=r"\A1 error in own.clutches.csv\n.*Leopord"):
+        book.with_clutch({"clutch": "C04", "dam": "F01", "sire": "M01"}, [{"look": "Leopord", "count": "1"}])
+    with pytest.raises(CollectionError, match=r"\A1 error in the clutch book\nshelve"):
+        book.with_clutch({"clutch": "C04", "shelve": "1"})
+
+
+def test_put_back__gives_the_file_the_content_that_it_had(tmp_path: Path) -> None:
+    file = tmp_path / "own.clutches.csv"
+    file.write_bytes(ODD.encode())
+    book = read_clutches(file, ANIMALS)
+    book.without("C02").save(file, now=NOW)
+    backup = book.put_back(file, None, now=NOW)
+    assert not file.exists() and backup is not None and b"C02" not in backup.read_bytes()
+    book.save(file, now=NOW)
+    assert file.read_bytes() == ODD.encode()
+    file.write_bytes(b"theirs")
+    with pytest.raises(SaveRefused):
+        book.put_back(file, None)
+    assert file.read_bytes() == b"theirs"
+    assert book.put_back(file, "", overwrite=True, now=NOW) is not None
+    assert file.read_bytes() == b""

@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from explorer.collection import Collection, SaveRefused, read_collection
+from explorer.collection import Collection, CollectionError, SaveRefused, read_collection
+from explorer.collection.storage import digest, read_text, read_text_if_any, write_text
 
 TEXT = "id,sex,genes\nF01,f,Pastel\n"
 NOW = datetime(2026, 11, 25, 10, 15)
@@ -96,3 +97,57 @@ def test_a_failed_write_leaves_the_file_as_it_was(file: Path, monkeypatch: pytes
         animals.save(file)
     assert file.read_text() == TEXT
     assert names(file.parent) == ["my.csv"]
+
+
+def test_taking_a_file_away_keeps_a_backup_and_spares_a_change_from_outside(file: Path) -> None:
+    seen = digest(TEXT)
+    file.write_text(f"{TEXT}F09,f,Clown\n")
+    with pytest.raises(SaveRefused, match="changed by another program"):
+        write_text(file, None, seen=seen)
+    assert names(file.parent) == ["my.csv"]
+    file.write_text(TEXT)
+    backup = write_text(file, None, seen=seen, now=NOW)
+    assert backup is not None and backup.read_text() == TEXT
+    assert names(file.parent) == ["my.2026-11-25T101500.bak.csv"]
+    assert write_text(file, None, seen=seen) is None, "there is nothing left to take away"
+
+
+def test_what_can_be_made_again_needs_no_backup(file: Path) -> None:
+    assert write_text(file, "new", needless=lambda text: text == TEXT) is None
+    assert names(file.parent) == ["my.csv"] and file.read_text() == "new"
+    file.write_bytes(b"\xff")
+    backup = write_text(file, "newer", needless=lambda text: text == "new", now=NOW)
+    assert backup is not None and backup.read_bytes() == b"\xff"
+
+
+def test_nothing_in_a_file_is_not_no_file(file: Path) -> None:
+    assert read_text_if_any(file) == TEXT
+    file.write_bytes(b"")
+    assert read_text_if_any(file) == ""
+    file.unlink()
+    assert read_text_if_any(file) is None
+
+
+@pytest.mark.parametrize(
+    ("name", "content", "said"),
+    [
+        ("my.csv", b"", "1 error in my.csv\nan empty file"),
+        ("my.csv", b"PK\x03\x04", "1 error in my.csv\na spreadsheet workbook"),
+        ("my.csv", b"id\0", "1 error in my.csv\nrow 1: a zero byte"),
+        ("my.csv", b"\xff\xfei", "1 error in my.csv\ntext in UTF-16"),
+        ("my.csv", b"id,\xe9", "1 error in my.csv\nrow 1: a byte that is not UTF-8"),
+        ("gone.csv", b"", "1 error in gone.csv\nthere is no file "),
+    ],
+)
+def test_a_file_that_cannot_be_read_is_named(file: Path, name: str, content: bytes, said: str) -> None:
+    file.write_bytes(content)
+    with pytest.raises(CollectionError) as caught:
+        read_text(file.with_name(name))
+    assert str(caught.value).startswith(said)
+
+
+def test_a_file_that_is_not_written_is_named(file: Path) -> None:
+    with pytest.raises(SaveRefused, match=r"\A1 error in my.csv\nmy.csv was changed"):
+        write_text(file, "x", seen="")
+    with pytest.raises(SaveRefused, match=r"\A1 error in there.csv\n"):
+        write_text(file.parent / "gone" / "there.csv", "x")

@@ -21,6 +21,9 @@ def test_every_field_starts_from_the_catalogue() -> None:
     assert (care.female_min_g, care.male_min_g, care.female_sure_g, care.male_sure_g) == (1500, 500, 1700, 700)
     assert (care.season_first_month, care.season_last_month) == (11, 3)
     assert (care.female_grown_months, care.male_grown_months) == (32, 14)
+    assert care.rest_seasons == 0
+    assert care.sources()["rest_seasons"].startswith("planning default (no rest")
+    assert "skipped years are common" in care.sources()["rest_seasons"]
 
 
 def test_what_the_keeper_sets() -> None:
@@ -48,6 +51,8 @@ def test_a_higher_least_weight_lifts_the_sure_weight() -> None:
         ({"clutches_per_male": 0}, "clutches_per_male: needed a whole number"),
         ({"season_first_month": 13}, "season_first_month: needed a month from 1 to 12; found 13"),
         ({"season_last_month": 0}, "season_last_month: needed a whole number from 1 up"),
+        ({"rest_seasons": -1}, "rest_seasons: needed a whole number from 0 up; found -1"),
+        ({"rest_seasons": 0.5}, "rest_seasons: needed a whole number from 0 up"),
         ({"female_min_g": 0}, "female_min_g: needed grams, over 0"),
         ({"male_sure_g": 400}, "male_sure_g: needed at least male_min_g, which is 500; found 400"),
     ],

@@ -6,7 +6,15 @@ from datetime import date
 
 import pytest
 
-from explorer.husbandry import Husbandry, first_season, season_dates, season_name, season_of_hatch, season_year
+from explorer.husbandry import (
+    Husbandry,
+    first_season,
+    season_name,
+    season_of_hatch,
+    season_of_laying,
+    season_span,
+    season_year,
+)
 
 NORTH = Husbandry()
 SOUTH = Husbandry(season_first_month=5, season_last_month=9)
@@ -38,10 +46,10 @@ def test_the_first_season_is_the_first_not_over(care: Husbandry, today: date, ye
 
 
 def test_days_of_a_season() -> None:
-    assert season_dates(2026, NORTH) == (date(2026, 11, 1), date(2027, 3, 31))
-    assert season_dates(2026, SOUTH) == (date(2026, 5, 1), date(2026, 9, 30))
-    assert season_dates(2024, LATE) == (date(2024, 2, 1), date(2024, 2, 29))
-    assert season_dates(2026, ALL_YEAR) == (date(2026, 10, 1), date(2027, 9, 30))
+    assert season_span(2026, NORTH) == (date(2026, 11, 1), date(2027, 3, 31))
+    assert season_span(2026, SOUTH) == (date(2026, 5, 1), date(2026, 9, 30))
+    assert season_span(2024, LATE) == (date(2024, 2, 1), date(2024, 2, 29))
+    assert season_span(2026, ALL_YEAR) == (date(2026, 10, 1), date(2027, 9, 30))
 
 
 def test_names() -> None:
@@ -69,3 +77,20 @@ def test_the_season_begun_last() -> None:
 )
 def test_the_season_a_hatchling_comes_from(care: Husbandry, hatched: date, year: int) -> None:
     assert season_of_hatch(hatched, care) == year
+
+
+@pytest.mark.parametrize(
+    ("care", "laid", "year"),
+    [
+        (NORTH, date(2027, 4, 10), 2026),
+        (NORTH, date(2026, 12, 20), 2025),
+        (NORTH, date(2026, 12, 21), 2026),
+        (SOUTH, date(2026, 10, 10), 2026),
+        (SOUTH, date(2027, 1, 2), 2026),
+        (LATE, date(2024, 3, 22), 2024),
+        (LATE, date(2024, 3, 21), 2023),
+    ],
+)
+def test_the_season_a_clutch_comes_from(care: Husbandry, laid: date, year: int) -> None:
+    """50 days at the least from the first introduction to laying."""
+    assert season_of_laying(laid, care) == year

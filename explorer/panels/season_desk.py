@@ -1,0 +1,95 @@
+"""The weights and the season log beside the collection that is open, as panels share them. No widgets."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+from fractions import Fraction
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from ..collection import (
+    Collection,
+    CollectionError,
+    Finding,
+    SeasonLog,
+    Weights,
+    read_season_log,
+    read_weights,
+    season_file,
+    weighed,
+    weights_file,
+)
+
+if TYPE_CHECKING:
+    from .desk import Desk
+
+__all__ = ["SeasonDesk"]
+
+
+class SeasonDesk:
+    """What was weighed and what happened in each season, each in its own file beside the collection.
+
+    weights, log: as they stand in their files; None if the file cannot be read, and then `refused` says why. What is
+    written here is saved at once; the collection's own weights wait for `Desk.save` like every other edit of it.
+    """
+
+    def __init__(self, desk: Desk) -> None:
+        self._desk = desk
+        self.weights: Weights | None = None
+        self.log: SeasonLog | None = None
+        self.refused: tuple[Finding, ...] = ()
+
+    def read(self, collection: Path, animals: Collection) -> Collection:
+        """Takes up both files of a collection that was opened, and gives the animals what they say."""
+        findings: list[Finding] = []
+        self.weights = self.log = None
+        try:
+            self.weights = read_weights(weights_file(collection), animals)
+        except CollectionError as error:
+            findings += error.findings
+        try:
+            self.log = read_season_log(season_file(collection), animals)
+        except CollectionError as error:
+            findings += error.findings
+        self.refused = tuple(findings)
+        return animals.with_weights(self.weights).with_log(self.log)
+
+    def beside(self, animals: Collection) -> Collection:
+        """The files beside a collection that has changed. Raises CollectionError if they contradict each other."""
+        weights = None if self.weights is None else self.weights.beside(animals)
+        log = None if self.log is None else self.log.beside(animals)
+        self.weights, self.log = weights, log
+        return animals.with_weights(weights).with_log(log)
+
+    def weigh(self, scales: Mapping[str, float | Fraction], day: date) -> Path | None:
+        """Takes up a day at the scales (id -> grams) and saves the weights; the path of the backup, if one was made.
+
+        Raises CollectionError with all that is wrong, and SaveRefused if another program changed the file; then nothing
+        changes.
+        """
+        desk = self._desk
+        assert desk.animals is not None and self.weights is not None
+        animals, weights = weighed(desk.animals, self.weights, scales, day)
+        backup = weights.save(weights_file(desk.path))
+        self.weights = weights
+        changed = [one for one in animals if one.id in scales and one.weighed_on == day]
+        rows = [{"id": one.id, "weight_g": f"{one.weight_g:.10g}", "weighed_on": day.isoformat()} for one in changed]
+        desk.take_up(animals, rows)
+        return backup
+
+    def keep(self, log: SeasonLog) -> Path | None:
+        """Takes up a changed log and saves it; otherwise as `weigh`."""
+        desk = self._desk
+        assert desk.animals is not None
+        backup = log.save(season_file(desk.path))
+        self.log = log
+        desk.take_up(desk.animals.with_log(log))
+        return backup
+
+    def read_again(self) -> None:
+        """Takes up both files as they are now."""
+        desk = self._desk
+        assert desk.animals is not None
+        desk.animals = self.read(desk.path, desk.animals)
+        desk.tell("animals")
