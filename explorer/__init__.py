@@ -4,11 +4,11 @@ import typing as _typing
 
 from .catalogue import load_catalogue
 from .collection import CollectionError, read_clutches, read_collection
-from .husbandry import Husbandry
+from .husbandry import Husbandry, season_dates
 from .looks import stack
 from .notation import AmbiguousGenes, GenesError, ImpossibleGenes, UnreadableGenes, read_genes, write_genes
-from .pairing import cross, identify
-from .planner import UnreachableTarget, find_paths
+from .pairing import cross, identify, line_up
+from .planner import UnreachableTarget, allot, find_paths
 
 if _typing.TYPE_CHECKING:
     from pathlib import Path
@@ -25,14 +25,17 @@ __all__ = [
     "ImpossibleGenes",
     "UnreachableTarget",
     "UnreadableGenes",
+    "allot",
     "cross",
     "find_paths",
     "identify",
+    "line_up",
     "load_catalogue",
     "open_workbench",
     "read_clutches",
     "read_collection",
     "read_genes",
+    "season_dates",
     "sketch",
     "stack",
     "write_genes",

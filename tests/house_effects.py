@@ -15,6 +15,7 @@ HOMES: dict[str, tuple[str, int | None]] = {
     **dict.fromkeys(WIDGETS, ("panels/", None)),
     "plotly": ("pictures/", None),
     "networkx": ("planner/", 1),
+    "scipy": ("planner/", 1),
     "joblib": ("planner/", 1),
     **dict.fromkeys(("subprocess", "signal", "webbrowser", "multiprocessing", "concurrent"), (LAUNCHER, 1)),
     **dict.fromkeys(("socket", "urllib", "http", "requests", "ssl"), (LAUNCHER, 1)),

@@ -13,7 +13,7 @@ ERRORS = {
 }
 CALLS = {
     *("load_catalogue", "read_genes", "write_genes", "cross", "read_collection", "Husbandry", "find_paths"),
-    *("open_workbench", "stack", "sketch", "identify", "read_clutches"),
+    *("open_workbench", "stack", "sketch", "identify", "read_clutches", "line_up", "allot", "season_dates"),
 }
 ROOMS_WITHOUT_SCREEN = ["catalogue", "genetics", "notation", "looks", "collection", "husbandry", "pairing", "planner"]
 SCREEN_LIBRARIES = ["plotly", "ipywidgets", "anywidget", "traitlets", "IPython"]
