@@ -38,7 +38,16 @@ class ClutchBook:
     @classmethod
     def from_text(cls, text: str, animals: Animals) -> ClutchBook:
         """Reads the text of a clutch book. Raises CollectionError with all findings if one is an error."""
-        return cls(read_clutch_text(text, animals), animals, {})
+        return cls.of(text, animals, {})
+
+    @classmethod
+    def of(cls, text: str, animals: Animals, seen: dict[Path, str]) -> ClutchBook:
+        """As `from_text`, for the files in `seen`: file -> digest of what is in it, of "" if there is no such file."""
+        try:
+            return cls(read_clutch_text(text, animals), animals, seen)
+        except CollectionError as error:
+            file = next((file.name for file in seen), "the clutch book")
+            raise CollectionError(error.findings, file) from None
 
     @property
     def text(self) -> str:
@@ -101,9 +110,23 @@ class ClutchBook:
         As `Collection.save`: raises SaveRefused if the file changed since it was read (unless `overwrite`), or cannot
         be written. now: the moment that names the backup, by default the clock's.
         """
+        return self.put_back(path, self.text, overwrite=overwrite, now=now)
+
+    def put_back(
+        self,
+        path: str | os.PathLike[str],
+        content: str | None,
+        *,
+        overwrite: bool = False,
+        now: datetime | None = None,
+    ) -> Path | None:
+        """As `save`, of a book that becomes again what it was: its file gets the content that it had then.
+
+        content: None if there was no file; then it is taken away.
+        """
         file = real_path(path)
-        backup = write_text(file, self.text, seen=self._seen.get(file), overwrite=overwrite, now=now)
-        self._seen[file] = digest(self.text)
+        backup = write_text(file, content, seen=self._seen.get(file), overwrite=overwrite, now=now)
+        self._seen[file] = digest(content or "")
         return backup
 
     def _named(self, given: Mapping[str, str], misplaced: Collection[str], advice: str) -> dict[str, str]:
@@ -119,7 +142,7 @@ class ClutchBook:
         return texts
 
     def _of(self, text: str, animals: Animals) -> ClutchBook:
-        return ClutchBook(read_clutch_text(text, animals), animals, self._seen)
+        return ClutchBook.of(text, animals, self._seen)
 
 
 def read_clutches(path: str | os.PathLike[str], animals: Animals) -> ClutchBook:
@@ -130,8 +153,8 @@ def read_clutches(path: str | os.PathLike[str], animals: Animals) -> ClutchBook:
     try:
         text = read_text(path)
     except CollectionError as error:
-        raise CollectionError(map(_of_this_kind, error.findings)) from None
-    return ClutchBook(read_clutch_text(text, animals), animals, {real_path(path): digest(text)})
+        raise CollectionError(map(_of_this_kind, error.findings), error.file) from None
+    return ClutchBook.of(text, animals, {real_path(path): digest(text)})
 
 
 def _of_this_kind(finding: Finding) -> Finding:
@@ -142,4 +165,4 @@ def _of_this_kind(finding: Finding) -> Finding:
 
 
 def _refused(column: str, found: str, needed: str, advice: str) -> CollectionError:
-    return CollectionError([Finding("error", None, column, found, needed, advice)])
+    return CollectionError([Finding("error", None, column, found, needed, advice)], "the clutch book")

@@ -41,16 +41,20 @@ class Finding:
 
 
 class CollectionError(ValueError):
-    """A collection cannot be read (or changed) so. `findings` holds every error and every notice, in row order."""
+    """A file cannot be read (or changed) so. `findings` holds every error and every notice, in row order.
 
-    def __init__(self, findings: Iterable[Finding]) -> None:
+    file: the one that they are about, by its name or in words.
+    """
+
+    def __init__(self, findings: Iterable[Finding], file: str = "the collection file") -> None:
         self.findings: tuple[Finding, ...] = tuple(findings)
+        self.file = file
         errors = [finding for finding in self.findings if finding.severity == "error"]
         lines = [str(finding) for finding in errors[:LISTED]]
         if len(errors) > LISTED:
             lines.append(f"and {len(errors) - LISTED:,} more")
         count = "1 error" if len(errors) == 1 else f"{len(errors):,} errors"
-        super().__init__("\n".join([f"{count} in the collection file", *lines]))
+        super().__init__("\n".join([f"{count} in {file}", *lines]))
 
 
 class SaveRefused(CollectionError):

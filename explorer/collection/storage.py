@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import suppress
 from datetime import datetime
 from hashlib import sha256
@@ -47,34 +47,39 @@ def read_text(path: str | os.PathLike[str]) -> str:
     try:
         size = file.stat().st_size
         if size > LARGEST:
-            raise _unreadable(f"a file of {size:,} bytes", f"at most {LARGEST:,} bytes", "split it, or pick another")
+            most, advice = f"at most {LARGEST:,} bytes", "split it, or pick another"
+            raise _unreadable(file, f"a file of {size:,} bytes", most, advice)
         data = file.read_bytes()
     except FileNotFoundError:
         near = nearest(file.name, [p.name for p in file.parent.glob("*.csv")] if file.parent.is_dir() else [])
         advice = f"Nearest: {', '.join(near)}" if near else "check the name and the folder"
-        raise _unreadable(f"there is no file {file}", "a CSV file", advice) from None
+        raise _unreadable(file, f"there is no file {file}", "a CSV file", advice) from None
     except OSError as error:
-        raise _unreadable(f"{file} cannot be opened ({error.strerror})", "a CSV file", "check the name") from None
-    return _decoded(data)
+        raise _unreadable(file, f"{file} cannot be opened ({error.strerror})", "a CSV file", "check the name") from None
+    return _decoded(file, data)
 
 
 def read_text_if_any(path: str | os.PathLike[str]) -> str | None:
-    """As `read_text`, and None if there is no such file or nothing in it."""
+    """As `read_text`, but "" if there is nothing in the file, and None if there is no such file."""
     file = real_path(path)
-    return read_text(file) if file.exists() and file.stat().st_size else None
+    if not file.exists():
+        return None
+    return read_text(file) if file.stat().st_size else ""
 
 
 def write_text(
     path: str | os.PathLike[str],
-    text: str,
+    text: str | None,
     *,
     seen: str | None = None,
     overwrite: bool = False,
     now: datetime | None = None,
+    needless: Callable[[str], bool] | None = None,
 ) -> Path | None:
     """Replaces a file's content in one step; the old content stays beside it as a dated backup, which is returned.
 
-    seen: digest of the content that the caller last read or wrote there, None if it never did.
+    text: the new content, None to take the file away. needless: whether old content can be made again, so that no
+    backup is wanted of it. seen: digest of the content that the caller last read or wrote there, None if it never did.
     now: the moment that names the backup, by default this computer's clock. An earlier backup is never overwritten.
     Raises SaveRefused if the file changed since it was seen (unless `overwrite`), or cannot be written.
     """
@@ -83,13 +88,18 @@ def write_text(
         before = file.read_bytes() if file.exists() else None
         if before is not None and seen is not None and sha256(before).hexdigest() != seen and not overwrite:
             found = f"{file.name} was changed by another program since it was read"
-            raise _refused(found, "open it again, save under another name, or choose to overwrite")
-        backup = None if before is None else _backup(file, before, now or datetime.now())
-        _replace(file, text.encode("utf-8"))
+            raise _refused(file, found, "open it again, save under another name, or choose to overwrite")
+        kept = before is not None and not (needless and needless(before.decode("utf-8", "replace")))
+        backup = _backup(file, before, now or datetime.now()) if before is not None and kept else None
+        if text is None:
+            file.unlink(missing_ok=True)
+            _settle(file.parent)
+        else:
+            _replace(file, text.encode("utf-8"))
     except OSError as error:
         found = f"{file} cannot be written ({error.strerror})"
         advice = "check that the folder exists and may be written to; the file is as it was"
-        raise _refused(found, advice) from error
+        raise _refused(file, found, advice) from error
     return backup
 
 
@@ -131,12 +141,17 @@ def _replace(file: Path, data: bytes) -> None:
     except OSError:
         draft.unlink(missing_ok=True)
         raise
+    _settle(file.parent)
+
+
+def _settle(folder: Path) -> None:
+    """Has the disk take up which names the folder holds."""
     with suppress(OSError):
-        folder = os.open(file.parent, os.O_RDONLY)
+        opened = os.open(folder, os.O_RDONLY)
         try:
-            os.fsync(folder)
+            os.fsync(opened)
         finally:
-            os.close(folder)
+            os.close(opened)
 
 
 def _new(data: bytes, names: Iterator[Path]) -> Path:
@@ -156,28 +171,29 @@ def _new(data: bytes, names: Iterator[Path]) -> Path:
     raise AssertionError("names never end")
 
 
-def _decoded(data: bytes) -> str:
+def _decoded(file: Path, data: bytes) -> str:
     if not data.strip(b"\xef\xbb\xbf \t\r\n"):
-        raise _unreadable("an empty file", "a header line and a row for each animal", "start with: id,sex,genes")
+        raise _unreadable(file, "an empty file", "a header line and a row for each animal", "start with: id,sex,genes")
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
-        raise _unreadable("text in UTF-16", "text in UTF-8", AS_UTF8)
+        raise _unreadable(file, "text in UTF-16", "text in UTF-8", AS_UTF8)
     for mark, kind in KINDS:
         if data.startswith(mark):
-            raise _unreadable(kind, "a CSV file, which is plain text", "save the sheet as CSV UTF-8 and open that")
+            advice = "save the sheet as CSV UTF-8 and open that"
+            raise _unreadable(file, kind, "a CSV file, which is plain text", advice)
     if b"\0" in data:
         row = data[: data.index(b"\0")].count(b"\n") + 1
-        raise _unreadable("a zero byte, so this is no plain text", "a CSV file in UTF-8", AS_UTF8, row)
+        raise _unreadable(file, "a zero byte, so this is no plain text", "a CSV file in UTF-8", AS_UTF8, row)
     try:
         return data.decode("utf-8")
     except UnicodeDecodeError as error:
         row = data[: error.start].count(b"\n") + 1
         found = f"a byte that is not UTF-8 (0x{data[error.start]:02x})"
-        raise _unreadable(found, "text in UTF-8", AS_UTF8, row) from None
+        raise _unreadable(file, found, "text in UTF-8", AS_UTF8, row) from None
 
 
-def _refused(found: str, advice: str) -> SaveRefused:
-    return SaveRefused([Finding("error", None, "", found, "", advice)])
+def _refused(file: Path, found: str, advice: str) -> SaveRefused:
+    return SaveRefused([Finding("error", None, "", found, "", advice)], file.name)
 
 
-def _unreadable(found: str, needed: str, advice: str, row: int | None = None) -> CollectionError:
-    return CollectionError([Finding("error", row, "", found, needed, advice)])
+def _unreadable(file: Path, found: str, needed: str, advice: str, row: int | None = None) -> CollectionError:
+    return CollectionError([Finding("error", row, "", found, needed, advice)], file.name)

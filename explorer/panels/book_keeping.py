@@ -7,7 +7,6 @@ from pathlib import Path
 
 from ..collection import Collection
 from ..collection.clutch_book import ClutchBook
-from ..collection.clutch_reading import read_clutch_text
 from ..collection.storage import digest, read_text_if_any, real_path
 
 __all__ = ["BLANK", "book_file", "list_file", "opened_book"]
@@ -26,10 +25,11 @@ def list_file(collection: Path, clutch: str) -> Path:
     return real_path(collection).with_suffix(f".{re.sub(r'[^A-Za-z0-9_-]+', '-', clutch)}.list.html")
 
 
-def opened_book(file: Path, animals: Collection) -> ClutchBook:
-    """The clutch book in a file; a blank one, to be saved there, if there is no file or nothing in it.
+def opened_book(file: Path, animals: Collection) -> tuple[ClutchBook, str | None]:
+    """The clutch book in a file, and the file's content, None if there is no file.
 
-    Raises CollectionError with all that is wrong.
+    The book is a blank one, to be saved there, if there is no file or nothing in it. Raises CollectionError with all
+    that is wrong.
     """
-    text = read_text_if_any(file)
-    return ClutchBook(read_clutch_text(text or BLANK, animals), animals, {real_path(file): digest(text or "")})
+    content = read_text_if_any(file)
+    return ClutchBook.of(content or BLANK, animals, {real_path(file): digest(content or "")}), content

@@ -8,7 +8,7 @@ from ipywidgets import HTML, Box, Dropdown, Layout, Text, VBox, Widget
 
 from ..pictures.palette import nearness_shade
 from .choosing import Role, choices
-from .clutch_form_model import FIELDS
+from .clutch_form_model import FIELDS, Misfit
 from .clutch_model import ClutchModel
 from .guard import Guard
 from .markup import paragraph
@@ -21,6 +21,9 @@ __all__ = ["ClutchForm"]
 LABELS = {"died": "died in the egg"}
 HINTS = {"clutch": "such as C01", "laid": "YYYY-MM-DD", "hatched": "YYYY-MM-DD"}
 WIDTHS = {"clutch": "120px", "laid": "140px", "hatched": "140px", "eggs": "90px", "slugs": "90px", "died": "120px"}
+LOOK_FIELDS = ("look", "sex", "count")
+"""Fields of what hatched; the others, but for "", are of the clutch as a whole."""
+
 HOW_MANY = (("one sired the clutch", False), ("several may have sired it", True))
 
 
@@ -32,7 +35,7 @@ class ClutchForm:
     ) -> None:
         self.model, self.form, self.guard = model, model.form, guard
         self._changed, self._closed = changed, closed
-        self._filling = False
+        self._filling = self._sure = False
         self.heading = HTML()
         self.fields: dict[str, Text] = {name: self._field(name) for name in FIELDS}
         self.dam = self._picker("dam", lambda key: setattr(self.form, "dam", key))
@@ -44,18 +47,23 @@ class ClutchForm:
         self.tally = TallyView(layout=Layout(width="auto"))
         self.tally.observe(guard(lambda change: self._set(lambda: self.form.count(change.new))), "counts")
         self.none = words("xp-quiet")
+        self.wrong, self.wrong_looks = Problems(guard, self._use), Problems(guard, self._use)
         self.more_looks = button("list more looks", "xp-more-looks", guard, self._list_more)
         self.look = Text(description="another look", placeholder="such as Pastel, maybe Yellow Belly")
         self.look.layout = Layout(flex="1 1 240px", width="auto", min_width="0")
         self.look.add_class("xp-other-look")
+        self.look.observe(guard(lambda change: self._look_typed(change.new)), "value")
+        self.look.on_msg(guard(lambda _, message, __: self._look_sent(message)))
         add = button("add this look", "xp-add-look", guard, self._add_look)
         self.problems = Problems(guard, self._use)
         self.take = button("write it down", "xp-write-clutch", guard, self._write)
         self.take.button_style = "primary"
         self.over = button("write over that", "xp-write-over", guard, lambda: self._write(True))
+        self.despite = button("write it down all the same", "xp-write-despite", guard, lambda: self._write(False, True))
         cancel = button("cancel", "xp-cancel-clutch", guard, self._cancel)
-        self.root = VBox([self.heading, self._top(), *self._looks(add), *self.problems.widgets])
-        self.root.children += (row([self.take, self.over, cancel]),)
+        ends = row([self.take, self.despite, self.over, cancel])
+        whole, looks = [self.heading, self._top(), *self.wrong.widgets], [*self._looks(add), *self.wrong_looks.widgets]
+        self.root = VBox([*whole, *looks, *self.problems.widgets, ends])
         self.root.add_class("xp-clutch-form")
 
     def _top(self) -> Widget:
@@ -63,14 +71,14 @@ class ClutchForm:
         parents.add_class("xp-clutch-parents")
         fields = row(list(self.fields.values()))
         fields.add_class("xp-clutch-fields")
-        return VBox([fields, parents])
+        return VBox([parents, fields])
 
     def _looks(self, add: Widget) -> list[Widget]:
         return [self.none, self.tally, row([self.look, add, self.more_looks])]
 
     def fill(self) -> None:
         """Puts what the model holds into the fields."""
-        self._filling = True
+        self._filling, self._sure = True, False
         try:
             self.heading.value = paragraph(self.form.heading, tag="h3")
             for name, field in self.fields.items():
@@ -79,8 +87,8 @@ class ClutchForm:
             self.look.value = ""
             self.several.value = self.form.several
             self._fill_parents()
-            self.problems.show(())
-            self.tally.counts = {text: list(numbers) for text, numbers in self.form.counts.items()}
+            self.say(())
+            self.tally.fill(self.form.counts)
         finally:
             self._filling = False
         self.update()
@@ -105,10 +113,25 @@ class ClutchForm:
         show(self.more_looks, self.form.more)
         show(self.several, len(self.form.sires) > 1)
         show(self.over, self.model.conflict)
+        show(self.despite, self.form.contradicted)
+
+    def focus(self) -> None:
+        """Puts the cursor where filling in begins."""
+        (self.fields["eggs"] if self.form.dam else self.dam).focus()
 
     def say(self, problems: tuple[Problem, ...]) -> None:
-        """Shows what is wrong."""
-        self.problems.show(problems)
+        """Shows what is wrong, each near its field, which is marked."""
+        placed: dict[Problems, list[Problem]] = {self.wrong: [], self.wrong_looks: [], self.problems: []}
+        named = {problem.field for problem in problems if isinstance(problem, Misfit)}
+        for problem in problems:
+            name = problem.field if isinstance(problem, Misfit) else ""
+            near = self.wrong_looks if name in LOOK_FIELDS else self.wrong if name else self.problems
+            placed[near].append(problem)
+        for place, found in placed.items():
+            place.show(found)
+        marked = {**self.fields, "dam": self.dam, "sire": self.sires, "look": self.look}
+        for name, field in marked.items():
+            (field.add_class if name in named else field.remove_class)("xp-wrong")
 
     def _field(self, name: str) -> Text:
         field = Text(description=LABELS.get(name, name), placeholder=HINTS.get(name, ""))
@@ -149,6 +172,8 @@ class ClutchForm:
 
     def _set(self, take: Callable[[], object]) -> None:
         if not self._filling:
+            self._sure = False
+            self.form.reconsider()
             take()
             self.update()
             self._changed()
@@ -163,21 +188,29 @@ class ClutchForm:
         self.update()
 
     def _add_look(self) -> None:
-        before = len(self.form.counts), self.form.looks
-        problems = self.form.add_look(self.look.value)
-        self.problems.show(problems)
-        if (len(self.form.counts), self.form.looks) != before:
-            self.look.value = ""
+        self.say(self.form.add_look(self.look.value))
+        self.look.value = self.form.look
         self.update()
 
-    def _write(self, overwrite: bool = False) -> None:
-        problems = self.model.write(overwrite)
-        self.problems.show(problems)
+    def _look_typed(self, text: str) -> None:
+        self.form.look = text
+
+    def _look_sent(self, message: object) -> None:
+        """Enter adds the look."""
+        if isinstance(message, dict) and message.get("event") == "submit":
+            self._add_look()
+
+    def _write(self, overwrite: bool = False, despite: bool = False) -> None:
+        problems = self.model.write(overwrite, despite)
+        self.say(problems)
         self.update()
-        if not problems:
-            self._closed()
+        (self._changed if problems else self._closed)()
 
     def _cancel(self) -> None:
+        if self.form.changed and not self._sure:
+            self._sure = True
+            self.say((Problem("What is filled in would be lost. Press “cancel” again to drop it."),))
+            return
         self.model.editing = self.model.conflict = False
         self._closed()
 

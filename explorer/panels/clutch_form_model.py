@@ -4,17 +4,19 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 from ..collection import CollectionError, Finding, SaveRefused
 from ..collection.clutch import Clutch, Hatchlings
 from ..collection.clutch_looks import read_look
 from ..notation import GenesError, capital
 from ..pairing import number_word
+from .clutch_disputes import Contradiction
 from .clutch_looks_model import CountedLooks, LookLine, surely
 from .desk import Desk
 from .offers import Problem, offers
 
-__all__ = ["FIELDS", "ClutchFormModel", "problem_of"]
+__all__ = ["CONTRADICTED", "FIELDS", "ClutchFormModel", "Misfit", "problem_of"]
 
 FIELDS = ("clutch", "laid", "hatched", "eggs", "slugs", "died")
 """What is typed; the parents are chosen."""
@@ -24,12 +26,26 @@ FEWEST = 12
 """How many of the likeliest looks are listed at first, and how many more at each asking."""
 
 NEAREST = "Nearest: "
+CONTRADICTED = "This clutch cannot be as it is written, given the records of the animals. Every file is as it was."
+WAYS_OUT = (
+    "Mend it here, or mend a record in the Collection tab. If you write it down all the same, it is left out of "
+    "account there until it is mended."
+)
+
+
+@dataclass(frozen=True)
+class Misfit(Problem):
+    """A problem of one field of a form. field: its name, "" for the form as a whole."""
+
+    field: str = ""
 
 
 class ClutchFormModel:
     """key: the clutch that is changed, "" for a new one. texts: field -> what is typed. dam, sires: ids, "" if none.
 
-    several: whether hatchlings may have different sires. counts: look as written -> females, males, not known.
+    several: whether hatchlings may have different sires. counts: look as written -> females, males, not known. look:
+    what stands in the field for another look. contradicted: whether what is filled in was found to contradict the
+    records.
     """
 
     def __init__(self, desk: Desk) -> None:
@@ -45,6 +61,8 @@ class ClutchFormModel:
         self.dam, self.sires, self.several = "", [""], False
         self.counts: dict[str, list[int]] = {}
         self._written: dict[str, str] = {}
+        self.look = ""
+        self.reconsider()
         if book is not None and key:
             self._fill(book[key])
         elif book is not None:
@@ -76,22 +94,27 @@ class ClutchFormModel:
         """Lists more of the looks."""
         self.listed += FEWEST
 
+    def reconsider(self) -> None:
+        """Something was filled in otherwise, so that what was found before no longer holds."""
+        self.contradicted = self._despite = False
+
     def add_look(self, text: str) -> tuple[Problem, ...]:
         """Lists another look, sure or unsure, to be counted; or what is wrong with it."""
         given = " ".join(text.split())
         if not given:
-            return (Problem("Write what the hatchlings show, such as Pastel, maybe Yellow Belly."),)
+            return (Misfit("Write what the hatchlings show, such as Pastel, maybe Yellow Belly.", (), "look"),)
         try:
             read = read_look(given, None, self.desk.catalogue)
         except GenesError as error:
             advice = f"{error.advice[:1].upper()}{error.advice[1:]}."
             said = f"Found {error.found}; needed {error.needed}. {advice}"
-            return (Problem(said, offers(given, error.found, error.nearest, "look")),)
+            return (Misfit(said, offers(given, error.found, error.nearest, "look"), "look"),)
         look = surely(given, self.desk)
         if not read.unsure and any(line.text == self._written.get(look, look) for line in self.looks):
             given = self._written.get(look, look)
         self.counts.setdefault(given, [0, 0, 0])
-        return tuple(Problem(f"{notice[:1].upper()}{notice[1:]}.") for notice in read.notices)
+        self.look = ""
+        return tuple(Misfit(f"{capital(notice)}.", (), "look") for notice in read.notices)
 
     def count(self, counts: Mapping[str, Sequence[int]]) -> None:
         """Takes over what was counted."""
@@ -106,6 +129,8 @@ class ClutchFormModel:
         parts += [_counted(slugs, "slug")] if slugs else []
         parts += [f"{number_word(died)} died in the egg"] if died else []
         said, total = ", ".join(parts), born + (slugs or 0) + (died or 0)
+        if eggs is None and not total:
+            return "Nothing of this clutch is counted yet."
         if eggs is None:
             return f"{capital(said)}. How many eggs were laid is not written."
         if total > eggs:
@@ -134,22 +159,51 @@ class ClutchFormModel:
             if number
         ]
 
-    def write(self, overwrite: bool = False) -> tuple[Problem, ...]:
-        """Writes the clutch into the book; what is wrong with it, if anything. Raises SaveRefused as the desk does."""
-        name, book = self.texts["clutch"].strip(), self.desk.book
-        if not name:
-            return (Problem("clutch: give it a name, such as C01."),)
-        if book is not None and not self.key and name in book:
-            return (Problem(f"clutch: {name} is in the book already. Give this one another name, or change that one."),)
-        if not self.dam or not any(self.sires):
-            return (Problem("Choose the dam and the sire."),)
+    def write(self, overwrite: bool = False, despite: bool = False) -> tuple[Problem, ...]:
+        """Writes the clutch into the book; all that is wrong with it, if anything. Raises SaveRefused as the desk does.
+
+        despite: also if it contradicts the records, from now on until something is filled in otherwise.
+        """
+        self._despite = self._despite or despite
+        if missing := self._missing():
+            return (*missing, *self._wrong_besides({one.field for one in missing}))
         try:
-            self.desk.write_clutch(self.values, self.groups if self.groups != self._begun[1] else None, overwrite)
+            groups = self.groups if self.groups != self._begun[1] else None
+            self.desk.write_clutch(self.values, groups, overwrite, self._despite)
+        except Contradiction as error:
+            self.contradicted = True
+            found = (problem_of(one, self.texts) for one in error.findings)
+            return (*found, Misfit(WAYS_OUT))
         except CollectionError as error:
             if isinstance(error, SaveRefused):
                 raise
             return tuple(problem_of(one, self.texts) for one in error.findings if one.severity == "error")
-        self.begin(name)
+        self.begin(self.texts["clutch"].strip())
+        return ()
+
+    def _missing(self) -> tuple[Misfit, ...]:
+        """What has to be filled in, or settled, before the book can be asked."""
+        name, book, found = self.texts["clutch"].strip(), self.desk.book, []
+        if not name:
+            found.append(Misfit("clutch: give it a name, such as C01.", (), "clutch"))
+        elif book is not None and not self.key and name in book:
+            said = f"clutch: {name} is in the book already. Give this one another name, or change that one."
+            found.append(Misfit(said, (), "clutch"))
+        found += [] if self.dam else [Misfit("dam: choose the dam.", (), "dam")]
+        found += [] if any(self.sires) else [Misfit("sire: choose the sire.", (), "sire")]
+        if left := self.look.strip():
+            found.append(Misfit(f"another look: {left} is not counted yet. Add it, or empty the field.", (), "look"))
+        return tuple(found)
+
+    def _wrong_besides(self, fields: set[str]) -> tuple[Misfit, ...]:
+        """What else is wrong, of the other fields; with another name, should the clutch's own be amiss."""
+        assert self.desk.book is not None
+        values = {**self.values, **({"clutch": self._free_name()} if "clutch" in fields else {})}
+        try:
+            self.desk.book.with_clutch(values, self.groups)
+        except CollectionError as error:
+            wrong = [one for one in error.findings if one.severity == "error" and one.column not in fields]
+            return tuple(problem_of(one, self.texts) for one in wrong)
         return ()
 
     def _texts(self) -> dict[str, str]:
@@ -180,15 +234,16 @@ class ClutchFormModel:
         return f"C{max((int(match[1]) for match in taken), default=0) + 1:0{width}}"
 
 
-def problem_of(finding: Finding, texts: Mapping[str, str]) -> Problem:
+def problem_of(finding: Finding, texts: Mapping[str, str]) -> Misfit:
     """What is wrong, in words, with texts that would mend it. texts: field -> what is typed there."""
     names = finding.advice.partition(NEAREST)[2].split(", ") if NEAREST in finding.advice else []
     column = f"{finding.column}: " if finding.column else ""
     needed = f"; needed: {finding.needed}" if finding.needed else ""
     advice = finding.advice.partition(NEAREST)[0].strip().rstrip(".") if names else finding.advice.rstrip(".")
     said = f" {capital(advice)}." if advice else ""
-    text = f"{column}{finding.found.rstrip('.')}{needed}.{said}"
-    return Problem(text, offers(texts.get(finding.column, ""), finding.found, names, finding.column))
+    text = f"{column}{capital(finding.found.rstrip('.')) if not column else finding.found.rstrip('.')}{needed}.{said}"
+    made = offers(texts.get(finding.column, ""), finding.found, names, finding.column)
+    return Misfit(text, made, finding.column)
 
 
 def _number(text: str) -> int | None:

@@ -5,13 +5,14 @@ from __future__ import annotations
 from typing import Any
 
 from ..collection import CollectionError, Finding, SaveRefused
-from ..collection.blame import suspects
 from ..collection.clutch import Clutch
+from ..notation import capital
 from ..pairing import percent
 from ..pairing.learning import Change, told_by
 from .book_keeping import book_file
 from .choosing import name_of
-from .clutch_form_model import ClutchFormModel
+from .clutch_disputes import dispute_in_words
+from .clutch_form_model import CONTRADICTED, ClutchFormModel
 from .clutch_words import told_in_words
 from .desk import Desk
 from .holdback_model import HeldBack, HoldbackModel
@@ -33,13 +34,14 @@ class ClutchModel:
     """chosen: the clutch that is shown, "" if there is none. form: the one that is filled in; editing: whether one is.
 
     said: what came of the last thing done. conflict: it was refused since another program changed the book's file.
+    page: the list for a buyer that was written last, "" once something else was done.
     """
 
     def __init__(self, desk: Desk) -> None:
         self.desk = desk
         self.form = ClutchFormModel(desk)
         self.editing = self.conflict = False
-        self.said = self.chosen = ""
+        self.said = self.chosen = self.page = ""
         self._told: tuple[object, str, tuple[Change, ...]] = (None, "", ())
         self.hold = HoldbackModel(desk)
         self.refresh()
@@ -55,7 +57,7 @@ class ClutchModel:
 
     def choose(self, key: str) -> None:
         """Shows another clutch."""
-        self.chosen, self.said = key, ""
+        self.chosen, self.said, self.page = key, "", ""
         self.refresh()
 
     @property
@@ -75,7 +77,7 @@ class ClutchModel:
     def headline(self) -> str:
         """The answer in a sentence or two."""
         if self.blocker or self.editing:
-            return self.blocker or self.form.summary
+            return self.blocker or (CONTRADICTED if self.form.contradicted else self.form.summary)
         if self.clutch is None:
             return "No clutch is written down yet. Press “new clutch” when one hatches."
         if self.disputes:
@@ -135,18 +137,9 @@ class ClutchModel:
         animals = self.desk.animals
         if animals is None or not self.chosen:
             return ()
-        rate, said = animals.catalogue.figure("misrecording_rate").value, []
-        for one in animals.knowledge.disputes:
-            if one.clutch.id == self.chosen:
-                blamed = "; ".join(f"{who} {percent(c)}" for who, c in suspects(animals.knowledge, one, rate))
-                who = f"who could be wrong, if {percent(rate)} of records are: {blamed}" if blamed else "no sire fits"
-                said.append(f"{f'At {one.group}' if one.group else 'The whole clutch'}: {who}.")
-        if said:
-            said.append(
-                "Until it is mended it is left out of account there. Your collection's file is as it was, and in the "
-                "clutch book only this clutch's own rows were written."
-            )
-        return tuple(said)
+        mine = [one for one in animals.knowledge.disputes if one.clutch.id == self.chosen]
+        said = [f"{capital(dispute_in_words(animals, one, self.chosen))}." for one in mine]
+        return (*said, "Until it is mended it is left out of account there.") if said else ()
 
     @property
     def findings(self) -> tuple[Finding, ...]:
@@ -162,14 +155,17 @@ class ClutchModel:
     def begin(self, key: str = "") -> None:
         """Opens the form, for a new clutch or for one of the book."""
         self.form.begin(key)
-        self.editing, self.said, self.conflict = True, "", False
+        self.editing, self.said, self.page, self.conflict = True, "", "", False
 
-    def write(self, overwrite: bool = False) -> tuple[Problem, ...]:
-        """Writes what is in the form into the book; what is wrong with it, if anything."""
+    def write(self, overwrite: bool = False, despite: bool = False) -> tuple[Problem, ...]:
+        """Writes what is in the form into the book; what is wrong with it, if anything.
+
+        despite: also if it contradicts the records.
+        """
         before = self.chosen
         self.editing, self.chosen = False, self.form.texts["clutch"].strip()
         try:
-            problems = self.form.write(overwrite)
+            problems = self.form.write(overwrite, despite)
         except SaveRefused as error:
             problems = self._refused(error)
         if problems:
@@ -204,19 +200,32 @@ class ClutchModel:
         """Makes an animal of the collection of one of these hatchlings; what is wrong with it, if anything."""
         problems = self.hold.add(one, key)
         if not problems:
-            self._done(f"{key.strip()} is in the collection now. Save the collection in its own tab to keep it.")
+            self._done(f"{key.strip()} is in the collection now. Save the collection to keep it.")
         return problems
+
+    def save_collection(self) -> tuple[Problem, ...]:
+        """Saves the collection with the hatchlings that were added to it; what stops that, if anything."""
+        try:
+            backup = self.desk.save()
+        except SaveRefused as error:
+            return tuple(Problem(str(finding)) for finding in error.findings)
+        kept = f"; what it held before is kept in {backup.name}" if backup else ""
+        self._done(f"{self.desk.path.name} is saved{kept}.")
+        return ()
 
     def write_list(self) -> tuple[Problem, ...]:
         """Writes the list for a buyer; what stops that, if anything."""
         try:
-            self._done(f"The list is written in {self.hold.write_list()}; open it in a browser and print it.")
+            file, backup = self.hold.write_list()
         except SaveRefused as error:
             return tuple(Problem(str(finding)) for finding in error.findings)
+        there = "What lay there before was none of these lists, or was changed by hand; it is kept as"
+        self._done(f"The list is written in {file.name}.{f' {there} {backup.name}.' if backup else ''}")
+        self.page = self.hold.page
         return ()
 
     def _done(self, said: str) -> None:
-        self.said, self.conflict = said, False
+        self.said, self.page, self.conflict = said, "", False
         self.refresh()
 
     def _refused(self, error: SaveRefused) -> tuple[Problem, ...]:

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from typing import Any
+
 from ipywidgets import HTML, HBox, Layout, VBox
 
-from .background import JobBar
+from .background import JobBar, Progress
 from .clutch_form import ClutchForm
 from .clutch_model import TABLE, ClutchModel
+from .clutch_sheet import SheetLink
 from .desk import Desk
 from .guard import Guard
-from .holdback_model import Found, HeldBack
+from .holdback_model import Found, HeldBack, Planned
 from .holdback_view import HeldBackRows
 from .markup import items, paragraph
 from .offers import Problem
@@ -18,6 +22,8 @@ from .table_view import TableView
 
 __all__ = ["ClutchPanel"]
 
+Work = Callable[[Progress], Any]
+
 STYLE = """
 .xp-clutch-form { gap: 6px }
 .xp-workbench .xp-other-look label { width: auto; margin-right: 8px }
@@ -25,10 +31,16 @@ STYLE = """
 .xp-clutch-fields > .widget-text > label { width: auto; height: 22px; line-height: 22px; text-align: left;
   margin: 0 }
 .xp-clutch-fields > .widget-text > input { flex: none; width: auto }
-.xp-clutch-parents { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 4px 20px; margin: 4px 0;
+.xp-clutch-parents { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 4px 20px; margin: 0 0 6px;
   align-items: start }
 .xp-clutch-parents .widget-dropdown label { width: auto; margin-right: 8px; font-weight: 600 }
+.xp-clutch-parents > .widget-vbox, .xp-clutch-parents .widget-vbox .widget-vbox { gap: 4px }
+.xp-clutch-form .xp-wrong :is(input, select), .xp-clutch-form select.xp-wrong { border-color: var(--xp-warn) !important;
+  box-shadow: inset 0 0 0 1px var(--xp-warn) }
+.xp-clutch-form .xp-wrong label { color: var(--xp-warn) }
 .xp-workbench .xp-clutch-tab .xp-said p { margin: 0 }
+.xp-clutch-tab .xp-row .xp-said { height: auto; margin: 2px }
+.xp-workbench .xp-clutch-tab h3.xp-advice-title { margin: 18px 0 2px }
 .xp-held-line { align-items: flex-start; gap: 8px; padding: 6px 0; border-bottom: 1px solid var(--jp-border-color2) }
 .xp-held-line .xp-held-id label { width: auto; margin-right: 6px }
 .xp-workbench .xp-held-line p { margin: 0 }
@@ -55,7 +67,10 @@ class ClutchPanel:
         self.out = button("take it out", "xp-clutch-out", self.guard, lambda: self._do(self.model.take_out()))
         self.list = button("list for a buyer", "xp-buyer-list", self.guard, lambda: self._do(self.model.write_list()))
         self.undo = button("undo", "xp-undo", self.guard, lambda: self._do(self.model.undo()))
-        self.buttons = row([self.new, self.change, self.out, self.list, self.undo, self.again, self.said])
+        self.keep = button("save the collection", "xp-keep", self.guard, lambda: self._do(self.model.save_collection()))
+        self.sheet = SheetLink(label="Open the list to print it", layout=Layout(width="auto"))
+        self.buttons = row([self.new, self.undo, self.change, self.out, self.list, self.keep, self.again])
+        self.came_of_it = row([self.said, self.sheet])
         self.problems = Problems(self.guard, lambda offer: None)
         self.table = TableView(caption="The clutches of this book", columns=list(TABLE), empty="no clutches yet")
         self.table.layout, self.table.height = Layout(flex="1 1 520px", min_width="0"), 260
@@ -68,10 +83,12 @@ class ClutchPanel:
         self.held = HeldBackRows(self.guard, self._add)
         sides = HBox([self.table, side])
         sides.add_class("xp-sides")
-        self.job, self._asked = JobBar(), self.model.hold.state
-        self.body = VBox([sides, self.job, self.advice, self.held.root, self.kept])
+        self.job = JobBar()
+        self._asked: object = None
+        self.body = VBox([sides, self.advice, self.held.root, self.job, self.kept])
         self.form = ClutchForm(self.model, self.guard, self._show_headline, self.update)
-        top = [HTML(f"<style>{STYLE}</style>", layout=Layout(display="none")), self.guard.message, self.buttons]
+        style = HTML(f"<style>{STYLE}</style>", layout=Layout(display="none"))
+        top = [style, self.guard.message, self.buttons, self.came_of_it]
         self.root = VBox([*top, *self.problems.widgets, self.headline, self.remarks, self.body, self.form.root])
         self.root.add_class("xp-clutch-tab")
         for topic in ("animals", "season", "target", "looks"):
@@ -90,13 +107,19 @@ class ClutchPanel:
         model, editing = self.model, self.model.editing
         self._show_headline()
         self.said.value = paragraph(model.said, "xp-good") if model.said else ""
+        self.sheet.page = model.page
+        show(self.sheet, bool(model.page))
+        show(self.came_of_it, bool(model.said) and not editing)
         chosen = model.clutch is not None and not editing
+        if chosen:
+            self._show_clutch()
         for one, shown in (
             (self.new, not model.blocker and not editing),
             (self.change, chosen),
             (self.out, chosen),
             (self.list, chosen and bool(model.clutch and model.clutch.hatchlings)),
             (self.undo, bool(self.desk.undoable) and not editing),
+            (self.keep, self.desk.unsaved and not editing),
             (self.again, bool(self.desk.book_refused) or model.conflict),
             (self.buttons, not editing or model.conflict),
             (self.body, chosen),
@@ -106,8 +129,6 @@ class ClutchPanel:
         self.undo.description = f"undo {self.desk.undoable}"
         self.remarks.value = items(model.remarks, "xp-problem" if model.blocker else "xp-quiet")
         show(self.remarks, bool(model.remarks) and not editing)
-        if chosen:
-            self._show_clutch()
 
     def _show_headline(self) -> None:
         self.headline.value = paragraph(self.model.headline)
@@ -118,21 +139,27 @@ class ClutchPanel:
             self.table.rows = model.rows
         self.table.selected = model.chosen
         self.told.value = _told(model)
-        self.advice.value = paragraph(model.hold.advice, tag="h3") if model.hold.advice else ""
-        if model.hold.slow:
-            self._work_out()
-        self.held.show(() if model.hold.slow else model.hold.rows)
-        self.kept.value = paragraph(model.hold.kept) if model.hold.kept else ""
+        hold = model.hold
+        self.advice.value = paragraph(hold.advice, "xp-advice-title", "h3") if hold.advice else ""
+        if hold.slow:
+            self._ask(hold.state, hold.work, self._found, "working out what each hatchling carries")
+        elif hold.unplanned:
+            self._ask(hold.plan_state, hold.plan, self._planned, "looking for the best path")
+        self.held.show(() if hold.slow else hold.rows)
+        self.kept.value = paragraph(hold.kept) if hold.kept else ""
 
-    def _work_out(self) -> None:
-        """Works out in the background what each hatchling carries, and shows it then."""
-        if not self.job.running or self._asked != self.model.hold.state:
-            self._asked = self.model.hold.state
-            work, found = self.model.hold.work(), self.guard(self._found)
-            self.job.start(work, found, self.guard(self._failed), "working out what each hatchling carries")
+    def _ask(self, state: object, work: Callable[[], Work], done: Callable[[Any], None], words: str) -> None:
+        """Works something out in the background, once for each state of things; who stopped it is not asked again."""
+        if self._asked != state:
+            self._asked = state
+            self.job.start(work(), self.guard(done), self.guard(self._failed), words)
 
     def _found(self, found: Found) -> None:
         self.model.hold.take(found)
+        self.update()
+
+    def _planned(self, planned: Planned) -> None:
+        self.model.hold.take_plan(planned)
         self.update()
 
     def _failed(self, error: Exception) -> None:
@@ -149,6 +176,7 @@ class ClutchPanel:
         self.problems.show(())
         self.form.fill()
         self.update()
+        self.form.focus()
 
     def _change(self) -> None:
         self._begin(self.model.chosen)

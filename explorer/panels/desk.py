@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-import traceback
-from collections.abc import Callable, Iterator, Mapping, Sequence
-from contextlib import contextmanager
+from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 from pathlib import Path
-from typing import Literal
 
 from ..catalogue import Catalogue, Effect, load_catalogue
 from ..collection import (
@@ -28,34 +25,33 @@ from ..husbandry import Husbandry, first_season
 from ..looks import DEFAULT_TASTE, Taste, checked_taste
 from ..notation import read_wanted, write_shown
 from .book_keeping import book_file, opened_book
+from .clutch_disputes import contradiction, fresh_disputes
+from .listeners import Listeners
+from .season_desk import SeasonDesk
 
-__all__ = ["Desk", "Topic"]
-
-Topic = Literal["animals", "target", "season", "looks"]
-TOPICS: tuple[Topic, ...] = ("animals", "target", "season", "looks")
-Report = Callable[[str], None]
-Shown = Callable[[], bool]
+__all__ = ["Desk"]
 
 
-class Desk:
+class Desk(Listeners):
     """The state that every panel reads. Panels listen to a topic and are told when it changes.
 
     animals: the collection as it stands, with edits that may not be saved yet; None until a file was opened. refused:
-    the file that could not be opened last, with what is wrong in it. today: the day that decides who is ready; it moves
-    with the season that is looked at, and `now` does not. target, without, allow, testable: texts found good. taste,
-    opinions: the keeper's own, from the files beside the collection; looks_refused: what is wrong in those.
-    book: the clutch book beside the collection, as it stands in its file; the animals are given what it says. None if
-    it cannot be read; book_refused: what is wrong in it then.
+    the file that could not be opened last, with what is wrong in it. unsaved: whether they differ from their file as it
+    was last read or saved. today: the day that decides who is ready; it moves with the season that is looked at, and
+    `now` does not. target, without, allow, testable: texts found good. taste, opinions: the keeper's own, from the
+    files beside the collection; looks_refused: what is wrong in those. book: the clutch book beside the collection, as
+    it stands in its file; the animals are given what it says. None if it cannot be read; book_refused: what is wrong
+    in it then. season: the weights and the season log beside the collection, which the animals are given too.
     """
 
     def __init__(self, path: str | Path, today: date, catalogue: Catalogue | None = None) -> None:
+        super().__init__()
         self.catalogue = catalogue or load_catalogue()
         self.path = Path(path).expanduser().absolute()
         self.now = self.today = today
         self.care = Husbandry(catalogue=self.catalogue)
         self.animals: Collection | None = None
         self.refused: tuple[Path, tuple[Finding, ...]] | None = None
-        self.unsaved = False
         self.target = "Leopard Pinstripe Desert Ghost"
         self.without: tuple[str, ...] = ()
         self.allow: tuple[str, ...] = ()
@@ -65,53 +61,15 @@ class Desk:
         self.looks_refused: tuple[Finding, ...] = ()
         self.book: ClutchBook | None = None
         self.book_refused: tuple[Finding, ...] = ()
+        self.season = SeasonDesk(self)
+        self._saved = ""
+        self._in_book: str | None = None
+        self._put: list[Mapping[str, str]] = []
         self._done: list[tuple[str, Callable[[bool], None]]] = []
-        self.failures: list[str] = []
-        self._listeners: dict[Topic, list[tuple[Callable[[], None], Report, Shown]]] = {topic: [] for topic in TOPICS}
-        self._late: dict[Callable[[], None], tuple[Report, Shown]] = {}
-        self._report: Report = self._note
-        self._shown: Shown = lambda: True
 
-    def listen(self, topic: Topic, callback: Callable[[], None]) -> None:
-        """Calls back after each change of the topic. An error in one callback does not stop the others."""
-        self._listeners[topic].append((callback, self._report, self._shown))
-
-    @contextmanager
-    def reporting_to(self, report: Report, shown: Shown = lambda: True) -> Iterator[None]:
-        """Who listens from in here has the errors of its callbacks told to `report`, and "" once they work again.
-
-        shown: whether it can be seen; if not, it is called back once, when `catch_up` finds that it can.
-        """
-        before = self._report, self._shown
-        self._report, self._shown = report, shown
-        try:
-            yield
-        finally:
-            self._report, self._shown = before
-
-    def tell(self, *topics: Topic) -> None:
-        """Calls everybody who listens to one of the topics, once."""
-        called = {callback: (report, shown) for t in topics for callback, report, shown in self._listeners[t]}
-        self._late.update(called)
-        self.catch_up()
-
-    def catch_up(self) -> None:
-        """Calls everybody who was told of something while out of sight and can be seen now."""
-        details: dict[Report, str] = {}
-        for callback, (report, shown) in list(self._late.items()):
-            if callback in self._late and shown():
-                del self._late[callback]
-                details.setdefault(report, "")
-                try:
-                    callback()
-                except Exception:
-                    details[report] += traceback.format_exc()
-        for report, text in details.items():
-            report(text)
-
-    def _note(self, details: str) -> None:
-        if details:
-            self.failures.append(details)
+    @property
+    def unsaved(self) -> bool:
+        return self.animals is not None and self.animals.text != self._saved
 
     @property
     def first_season(self) -> int:
@@ -126,7 +84,9 @@ class Desk:
         except CollectionError as error:
             self.refused = (file, error.findings)
             return False
-        self.path, self.animals, self.unsaved, self.refused = file, animals, False, None
+        self.path, self.animals, self.refused = file, animals, None
+        self._saved, self._put = animals.text, []
+        self.animals = self.season.read(file, animals)
         self._read_book()
         self._read_looks()
         self.tell("animals", "looks")
@@ -141,42 +101,52 @@ class Desk:
         assert self.animals is not None
         self.book, self.book_refused, self._done = None, (), []
         try:
-            self.book = opened_book(book_file(self.path), self.animals)
+            self.book, self._in_book = opened_book(book_file(self.path), self.animals)
         except CollectionError as error:
             self.book_refused = error.findings
         if self.book or self.animals.clutches:
             self.animals = self.animals.updated(self.book or ())
 
     def write_clutch(
-        self, values: Mapping[str, str], hatchlings: Sequence[Mapping[str, str]] | None = None, overwrite: bool = False
+        self,
+        values: Mapping[str, str],
+        hatchlings: Sequence[Mapping[str, str]] | None = None,
+        overwrite: bool = False,
+        despite: bool = False,
     ) -> Path | None:
         """Adds or changes a clutch, arguments as for `ClutchBook.with_clutch`, and saves the book; its backup's path.
 
-        Raises CollectionError, and SaveRefused if another program changed the file (unless `overwrite`); then nothing
-        changes.
+        Raises CollectionError, its kind Contradiction if the clutch cannot be true together with the records (unless
+        `despite`), and SaveRefused if another program changed the file (unless `overwrite`); then nothing changes.
         """
-        assert self.book is not None
-        return self._keep_book(self.book.with_clutch(values, hatchlings), f"writing {values['clutch']}", overwrite)
+        assert self.animals is not None and self.book is not None
+        key, book = values["clutch"], self.book.with_clutch(values, hatchlings)
+        animals = self.animals.updated(book)
+        if not despite and (disputes := fresh_disputes(self.animals, animals, key)):
+            raise contradiction(animals, disputes, key)
+        return self._keep_book(book, animals, f"writing {key}", overwrite)
 
     def drop_clutch(self, key: str, overwrite: bool = False) -> Path | None:
         """Takes a clutch out of the book and saves it; otherwise as `write_clutch`."""
-        assert self.book is not None
-        return self._keep_book(self.book.without(key), f"taking {key} out", overwrite)
-
-    def _keep_book(self, book: ClutchBook, what: str, overwrite: bool) -> Path | None:
         assert self.animals is not None and self.book is not None
-        before, animals = self.book, self.animals.updated(book)
+        book = self.book.without(key)
+        return self._keep_book(book, self.animals.updated(book), f"taking {key} out", overwrite)
+
+    def _keep_book(self, book: ClutchBook, animals: Collection, what: str, overwrite: bool) -> Path | None:
+        assert self.book is not None
+        before, content = self.book, self._in_book
         backup = book.save(book_file(self.path), overwrite=overwrite)
-        self.book, self.animals = book, animals
-        self._done.append((what, lambda over: self._back_to(before, over)))
+        self.book, self.animals, self._in_book = book, animals, book.text
+        self._done.append((what, lambda over: self._back_to(before, content, over)))
         self.tell("animals")
         return backup
 
     def hold_back(self, row: Mapping[str, str]) -> None:
         """Adds a hatchling of a clutch as an animal; otherwise as `put`. It can be undone."""
         assert self.animals is not None
+        before, earlier = self.animals, len(self._put)
         self._take(self.animals.with_animal(row))
-        self._done.append((f"adding {row['id']}", lambda _: self._without(row["id"])))
+        self._done.append((f"adding {row['id']}", lambda _: self._without(row["id"], before, earlier)))
         self.tell("animals")
 
     @property
@@ -185,31 +155,35 @@ class Desk:
         return self._done[-1][0] if self._done else ""
 
     def undo(self, overwrite: bool = False) -> None:
-        """Undoes the last thing that was done to the clutch book or for it. A book's file gets its former text back.
+        """Undoes the last thing that was done to the clutch book or for it.
 
-        Raises CollectionError if what was done since rests on it, and SaveRefused as `write_clutch`; then nothing
-        changes.
+        The book's file becomes what it was before, to the last byte, and is taken away if there was none; so does the
+        collection's text, except for what was edited since. Raises CollectionError if what was done since rests on it,
+        and SaveRefused as `write_clutch`; then nothing changes.
         """
         self._done[-1][1](overwrite)
         self._done.pop()
         self.tell("animals")
 
-    def _back_to(self, book: ClutchBook, overwrite: bool) -> None:
+    def _back_to(self, book: ClutchBook, content: str | None, overwrite: bool) -> None:
         assert self.animals is not None
         former = book.beside(self.animals)
         animals = self.animals.updated(former)
-        former.save(book_file(self.path), overwrite=overwrite)
-        self.book, self.animals = former, animals
+        former.put_back(book_file(self.path), content, overwrite=overwrite)
+        self.book, self.animals, self._in_book = former, animals, content
 
-    def _without(self, key: str) -> None:
-        assert self.animals is not None
-        self._take(self.animals.without(key))
+    def _without(self, key: str, before: Collection, earlier: int) -> None:
+        """The collection from before this animal was added, with what was put into it since."""
+        later = [row for row in self._put[earlier:] if row["id"] != key]
+        for row in later:
+            before = before.with_animal(row)
+        self._take(before)
+        self._put[earlier:] = later
 
     def _take(self, animals: Collection) -> None:
-        """Takes up a changed collection. Raises CollectionError if it contradicts the clutch book."""
-        if self.book is not None:
-            self.book = self.book.beside(animals)
-        self.animals, self.unsaved = animals, True
+        """Takes up a changed collection. Raises CollectionError if it contradicts what is kept beside it."""
+        book = None if self.book is None else self.book.beside(animals)
+        self.animals, self.book = self.season.beside(animals), book
 
     def _read_looks(self) -> None:
         findings: list[Finding] = []
@@ -255,7 +229,15 @@ class Desk:
     def put(self, row: Mapping[str, str]) -> None:
         """Adds an animal, or replaces the one with its id. Raises CollectionError, and then nothing changes."""
         assert self.animals is not None
-        self._take(self.animals.with_animal(row))
+        self.take_up(self.animals.with_animal(row), [row])
+
+    def take_up(self, animals: Collection, rows: Sequence[Mapping[str, str]] = ()) -> None:
+        """Takes up a changed collection. rows: what was put into it.
+
+        Raises CollectionError if it contradicts what is kept beside it; then nothing changes.
+        """
+        self._take(animals)
+        self._put += map(dict, rows)
         self.tell("animals")
 
     def save(self, overwrite: bool = False) -> Path | None:
@@ -265,7 +247,7 @@ class Desk:
         """
         assert self.animals is not None
         backup = self.animals.save(self.path, overwrite=overwrite)
-        self.unsaved = False
+        self._saved = self.animals.text
         self.tell("animals")
         return backup
 

@@ -16,20 +16,24 @@ from ..looks import caution_text
 from ..notation import write_genes
 from ..pairing import names_in_words, percent
 from ..pairing.holdbacks import Holdback, holdbacks
-from ..pictures.hatch_list import Listed, hatch_list
+from ..pictures.hatch_list import Listed, hatch_list, untouched
 from .background import Progress
 from .book_keeping import list_file
 from .choosing import name_of, ready_of
 from .clutch_form_model import problem_of
 from .clutch_words import reason_in_words
 from .desk import Desk
+from .holdback_steps import Use, animal_row, unusable, use_in_words, uses
 from .offers import Problem
 from .pairing_looks_model import allowed_genes
 
-__all__ = ["Found", "HeldBack", "HoldbackModel", "free_id"]
+__all__ = ["Found", "HeldBack", "HoldbackModel", "Planned", "free_id"]
 
 Found = tuple[tuple[object, ...], tuple[Holdback, ...]]
 """The state of things, and the hatchlings as they rank in it."""
+
+Planned = tuple[tuple[object, ...], tuple[Use | None, ...]]
+"""The state of things, and what each hatchling does for the best path in it."""
 
 PREFIXES = {"female": "F", "male": "M"}
 REMARKS = (
@@ -45,13 +49,15 @@ REMARKS = (
 class HeldBack:
     """Like hatchlings that may be held back. rank: 1 for the best, 0 for those that are not recommended.
 
-    title: what each carries, its sex and how many there are. cautions: with the strength of their evidence. remarks:
-    what else to know. id: for the first of them in the collection.
+    title: what each carries, its sex and how many there are. step: which of the best path it would take, "" while that
+    is not known. cautions: with the strength of their evidence. remarks: what else to know. id: for the first of them
+    in the collection.
     """
 
     rank: int
     title: str
     reason: str
+    step: str
     cautions: tuple[str, ...]
     remarks: tuple[str, ...]
     id: str
@@ -66,19 +72,32 @@ class HoldbackModel:
         self.clutch: Clutch | None = None
         self._state: tuple[object, ...] = ()
         self._ranked: tuple[Holdback, ...] = ()
+        self._planned: Planned = ((), ())
 
     @property
     def rows(self) -> tuple[HeldBack, ...]:
-        """The hatchlings that are not in the collection yet, best first."""
+        """The hatchlings that are not in the collection yet, best first.
+
+        Once it is known what each does for the best path, the chance of the target with it leads.
+        """
         animals = self.desk.animals
         taken: set[str] = {animal.id for animal in animals or ()}
         made: list[HeldBack] = []
-        for place, one in enumerate(self._holdbacks(), start=1):
+        ranked = self._holdbacks()
+        known = self._planned[1] if self._planned[0] == self.plan_state else (None,) * len(ranked)
+        pairs = sorted(zip(ranked, known, strict=True), key=lambda pair: -round(pair[1].chance, 9) if pair[1] else 0)
+        pairs.sort(key=lambda pair: not pair[0].recommended)
+        for place, (one, use) in enumerate(pairs, start=1):
             assert animals is not None
             key = free_id(animals, one.hatchling.row.sex, taken)
             taken.add(key)
-            made.append(_held_back(place if one.recommended else 0, key, one))
+            made.append(_held_back(place if one.recommended else 0, key, one, self._step(one, use)))
         return tuple(made)
+
+    def _step(self, one: Holdback, use: Use | None) -> str:
+        if use is not None:
+            return use_in_words(use, self.desk.care)
+        return unusable(self.clutch, one) if self.clutch is not None and one.recommended else ""
 
     @property
     def slow(self) -> bool:
@@ -105,6 +124,30 @@ class HoldbackModel:
             self._state, self._ranked = found
 
     @property
+    def unplanned(self) -> bool:
+        """Whether it is to be found out yet what the hatchlings do for the best path."""
+        return self._planned[0] != self.plan_state and any(one.recommended for one in self._holdbacks())
+
+    def plan(self) -> Callable[[Progress], Planned]:
+        """What each hatchling does for the best path, as work for a job."""
+        state, desk, animals, clutch, ranked = self.plan_state, self.desk, self.desk.animals, self.clutch, self._ranked
+        assert animals is not None and clutch is not None
+        target = desk.target
+        options = {
+            "husbandry": desk.care,
+            "today": desk.today,
+            "without": desk.without,
+            "testable": desk.testable,
+            "allow": desk.allow,
+        }
+        return lambda progress: (state, uses(animals, clutch, ranked, target, options, progress))
+
+    def take_plan(self, planned: Planned) -> None:
+        """Takes up what the work found, if it is still what is asked for."""
+        if planned[0] == self.plan_state:
+            self._planned = planned
+
+    @property
     def advice(self) -> str:
         """Which hatchling to hold back first; "" where there is none."""
         if self.clutch is None or not self.clutch.hatchlings or self.slow:
@@ -124,33 +167,27 @@ class HoldbackModel:
 
     def add(self, one: HeldBack, key: str) -> tuple[Problem, ...]:
         """Makes an animal of the collection of one of these hatchlings; what is wrong with it, if anything."""
-        animals, clutch, hatchling, name = self.desk.animals, self.clutch, one.found.hatchling, key.strip()
+        animals, clutch, name = self.desk.animals, self.clutch, key.strip()
         assert animals is not None and clutch is not None
+        if one.found not in self._holdbacks():
+            return (Problem("That hatchling is no longer listed. Choose among those that are."),)
         if not name or name in animals:
             wrong = f"{name} is taken; give" if name else "Give"
             return (Problem(f"{wrong} this hatchling an id of its own, such as {one.id}."),)
-        row = {
-            "id": name,
-            "sex": hatchling.row.sex or "unknown",
-            "genes": one.found.label,
-            "hatched": str(clutch.hatched or ""),
-            "dam": clutch.dam,
-            "sire": hatchling.sire or "",
-            "clutch": clutch.id,
-            "status": "kept",
-        }
         try:
-            self.desk.hold_back({column: text for column, text in row.items() if text})
+            self.desk.hold_back(animal_row(clutch, one.found, name))
         except CollectionError as error:
             return tuple(problem_of(finding, {}) for finding in error.findings if finding.severity == "error")
         return ()
 
-    def write_list(self) -> Path:
-        """Writes the list for a buyer beside the collection, and says where. Raises SaveRefused."""
+    def write_list(self) -> tuple[Path, Path | None]:
+        """Writes the list for a buyer beside the collection, and says where. Raises SaveRefused.
+
+        The second path is the backup of what lay there before; there is none of an earlier list, which nobody changed.
+        """
         assert self.clutch is not None
         file = list_file(self.desk.path, self.clutch.id)
-        write_text(file, self.page)
-        return file
+        return file, write_text(file, self.page, needless=untouched)
 
     @property
     def page(self) -> str:
@@ -205,6 +242,11 @@ class HoldbackModel:
         wish = (desk.target, desk.without, allowed_genes(desk))
         return (desk.animals, self.clutch, *wish, tuple(desk.taste.items()), desk.opinions)
 
+    @property
+    def plan_state(self) -> tuple[object, ...]:
+        """All that the best path depends on."""
+        return (*self.state, self.desk.today, self.desk.testable, self.desk.allow)
+
 
 def free_id(animals: Collection, sex: str | None, taken: set[str]) -> str:
     """The next id in the way that most animals of this sex are named."""
@@ -220,7 +262,7 @@ def _parent(animals: Collection, key: str) -> str:
     return f"{name_of(animals[key])}: {write_genes(animals[key].genotype)}"
 
 
-def _held_back(rank: int, key: str, one: Holdback) -> HeldBack:
+def _held_back(rank: int, key: str, one: Holdback, step: str) -> HeldBack:
     row, left = one.hatchling.row, one.hatchling.left
     title = f"{one.label}, {row.sex or 'sex not known'}{f' × {left}' if left > 1 else ''}"
     remarks = []
@@ -229,4 +271,4 @@ def _held_back(rank: int, key: str, one: Holdback) -> HeldBack:
     if not one.hatchling.explained:
         remarks.append("These parents cannot give this look, or its sire is too unsure: its look alone counts.")
     cautions = tuple(map(caution_text, one.cautions))
-    return HeldBack(rank, title, reason_in_words(one), cautions, tuple(remarks), key, one)
+    return HeldBack(rank, title, reason_in_words(one), step, cautions, tuple(remarks), key, one)

@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from ipywidgets import HTML, HBox, Layout, Text, VBox
 
+from ..notation import capital
 from .guard import Guard
 from .holdback_model import HeldBack
 from .markup import paragraph
@@ -19,22 +20,26 @@ class HeldBackRows:
 
     def __init__(self, guard: Guard, add: Callable[[HeldBack, str], None]) -> None:
         self._guard, self._add = guard, add
-        self._lines: list[_Line] = []
+        self._lines: dict[tuple[str, str | None], _Line] = {}
         self.root = VBox()
         self.root.add_class("xp-held-back")
 
     def show(self, rows: tuple[HeldBack, ...]) -> None:
         """Shows these, in this order."""
-        while len(self._lines) < len(rows):
-            self._lines.append(_Line(self._guard, self._add))
-        for line, one in zip(self._lines, rows, strict=False):
+        lines = []
+        for one in rows:
+            row = one.found.hatchling.row
+            if (key := (row.look, row.sex)) not in self._lines:
+                self._lines[key] = _Line(self._guard, self._add)
+            line = self._lines[key]
             line.fill(one)
-        self.root.children = [line.root for line in self._lines[: len(rows)]]
+            lines.append(line)
+        self.root.children = [line.root for line in lines]
         show(self.root, bool(rows))
 
 
 class _Line:
-    """One row; it is used again for whatever stands in its place."""
+    """One row; it is used again for the same look and sex, wherever that stands."""
 
     def __init__(self, guard: Guard, add: Callable[[HeldBack, str], None]) -> None:
         self._add = add
@@ -51,10 +56,12 @@ class _Line:
             self._add(self.one, self.id.value)
 
     def fill(self, one: HeldBack) -> None:
+        if self.one is None or self.id.value == self.one.id:
+            self.id.value = one.id
         self.one = one
-        self.id.value = one.id
         place = f"{one.rank}. " if one.rank else ""
-        reason = paragraph(f"{one.reason}.", "xp-quiet")
+        reason = paragraph(f"{capital(one.reason)}.", "xp-quiet")
+        reason += paragraph(f"{capital(one.step)}.", "xp-held-step") if one.step else ""
         cautions = "".join(paragraph(f"Caution: {text}", "xp-caution") for text in one.cautions)
         remarks = "".join(paragraph(text, "xp-caution") for text in one.remarks)
         self.said.value = paragraph(f"{place}{one.title}", "xp-held-title") + reason + cautions + remarks

@@ -11,6 +11,7 @@ from .chart import Chart
 from .desk import Desk
 from .guard import Guard
 from .markup import items, paragraph
+from .money_view import MoneyFold
 from .offers import Offer
 from .parts import Problems, button, row, show, words
 from .path_model import NO_LIMIT, PathModel
@@ -61,6 +62,7 @@ class PathPanel:
         self.table = TableView(caption="The paths that were found", height=300)
         self.table.add_class("xp-paths")
         self.result = VBox([self._evidence(), self._walk()])
+        self.money = MoneyFold(desk, self.model, self.guard)
         self.root = VBox(
             [
                 HTML(f"<style>{STYLE}</style>", layout=Layout(display="none")),
@@ -72,6 +74,7 @@ class PathPanel:
                 self.headline,
                 self.remarks,
                 self.result,
+                self.money.root,
             ]
         )
         self.root.add_class("xp-path-tab")
@@ -94,6 +97,7 @@ class PathPanel:
         self.find.disabled = bool(model.blockers)
         self._fill_cautions()
         self._show_words()
+        self.money.update()
 
     def _form(self) -> VBox:
         wide, style = Layout(width="640px", max_width="100%"), {"description_width": "110px"}
@@ -206,6 +210,7 @@ class PathPanel:
                 self.walk.nodes, self.walk.edges, self.walk.columns = walk.nodes, walk.edges, walk.columns
                 self.walk.label = f"The walk, season by season: {walk.words}"
             self._show_season()
+        self.money.update()
 
     def _show_words(self) -> None:
         self.headline.value = paragraph(self.model.headline)

@@ -9,7 +9,7 @@ const NO_SHORTCUTS = { "data-lm-suppress-shortcuts": "true" }; // JupyterLab's o
 
 function render({ model, el, signal }) {
   el.classList.add("xp-table");
-  const caption = model.get("caption");
+  const caption = model.get("caption"), tick = model.get("tick");
   const search = make("input", { type: "search", placeholder: "search", "aria-label": `Search: ${caption}` });
   const count = make("span", { class: "xp-table-count", role: "status" });
   const top = make("div", { class: "xp-table-top" });
@@ -18,7 +18,13 @@ function render({ model, el, signal }) {
   el.append(top, scroll);
   let sorted = { key: "", down: false };
 
-  const pick = (id) => { model.set("selected", id); model.save_changes(); };
+  const pick = (id) => {
+    const before = model.get("ticked"), others = before.filter((one) => one !== id);
+    if (!tick) model.set("selected", id);
+    else model.set("ticked", others.length < before.length ? others : [...others, id]);
+    model.save_changes();
+    mark();
+  };
 
   const value = (row, column) => {
     const given = row.order?.[column.key];
@@ -54,6 +60,7 @@ function render({ model, el, signal }) {
 
   function head(table, columns) {
     const line = table.createTHead().insertRow();
+    if (tick) line.append(make("th", { scope: "col", class: "xp-table-tick" }, tick));
     for (const column of columns) {
       const cell = make("th", { scope: "col", class: `xp-kind-${column.kind ?? "text"}`, "data-key": column.key });
       const state = sorted.key !== column.key ? "none" : sorted.down ? "descending" : "ascending";
@@ -76,9 +83,12 @@ function render({ model, el, signal }) {
       const line = part.insertRow();
       line.dataset.id = row.id;
       if (row.mark) line.dataset.mark = row.mark;
+      if (tick) line.append(ticking(row.id, String(row[columns[0].key] ?? "")));
       columns.forEach((column, at) => {
         const words = String(row[column.key] ?? "");
         const cell = make(at ? "td" : "th", { class: `xp-kind-${column.kind ?? "text"}`, "data-key": column.key });
+        const [paper, ink] = row.shades?.[column.key] ?? [];
+        if (paper) cell.style.cssText = `background-color: ${paper}; color: ${ink}`;
         if (at) cell.textContent = words;
         else {
           cell.scope = "row";
@@ -97,6 +107,14 @@ function render({ model, el, signal }) {
       event.stopPropagation();
       next.querySelector("button").focus();
     });
+  }
+
+  function ticking(id, name) {
+    const cell = make("td", { class: "xp-table-tick" });
+    const box = make("input", { type: "checkbox", "aria-label": `${tick} ${name}`, ...NO_SHORTCUTS });
+    box.addEventListener("click", (event) => { event.stopPropagation(); pick(id); });
+    cell.append(box);
+    return cell;
   }
 
   function draw() {
@@ -121,16 +139,18 @@ function render({ model, el, signal }) {
 
   function mark() {
     for (const one of scroll.querySelectorAll("tbody tr")) {
-      const on = one.dataset.id === model.get("selected");
+      const on = one.dataset.id === model.get("selected"), ticked = model.get("ticked").includes(one.dataset.id);
       one.classList.toggle("xp-on", on);
-      one.querySelector("button").setAttribute("aria-pressed", String(on));
+      one.classList.toggle("xp-ticked", ticked);
+      one.querySelector("button").setAttribute("aria-pressed", String(tick ? ticked : on));
+      if (tick) one.querySelector(".xp-table-tick input").checked = ticked;
     }
   }
 
   const size = () => { scroll.style.maxHeight = model.get("height") ? `${model.get("height")}px` : ""; };
   const reveal = () => line(model.get("selected"))?.scrollIntoView({ block: "nearest" });
   search.addEventListener("input", draw, { signal });
-  for (const [names, action] of [["rows columns empty", draw], ["selected", mark], ["height", size]]) {
+  for (const [names, action] of [["rows columns empty", draw], ["selected ticked", mark], ["height", size]]) {
     model.on(names.split(" ").map((name) => `change:${name}`).join(" "), action);
     signal.addEventListener("abort", () => model.off(null, action));
   }

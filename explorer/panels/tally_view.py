@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 import anywidget
@@ -21,7 +22,9 @@ function render({ model, el, signal }) {
     parent.append(made);
     return made;
   };
-  const numbers = (look) => model.get("counts")[look] ?? [0, 0, 0];
+  let counts = { ...model.get("counts") };
+  const numbers = (look) => counts[look] ?? [0, 0, 0];
+  const refill = () => { counts = { ...model.get("counts") }; fill(); };
   const fill = () => {
     for (const { look, at, shown, less } of cells) {
       const number = numbers(look)[at];
@@ -33,8 +36,8 @@ function render({ model, el, signal }) {
   const press = (look, at, step) => {
     const mine = [...numbers(look)];
     mine[at] = Math.max(0, Math.min(99, mine[at] + step));
-    model.set("counts", { ...model.get("counts"), [look]: mine });
-    model.save_changes();
+    counts[look] = mine;
+    model.send({ look, numbers: mine });
     fill();
   };
   const button = (parent, words, sign, action) => {
@@ -77,8 +80,8 @@ function render({ model, el, signal }) {
     if (focused) [...el.querySelectorAll("button")].find((one) => one.getAttribute("aria-label") === focused)?.focus();
   };
   model.on("change:rows", build);
-  model.on("change:counts", fill);
-  signal.addEventListener("abort", () => { model.off(null, build); model.off(null, fill); });
+  model.on("change:filled", refill);
+  signal.addEventListener("abort", () => { model.off(null, build); model.off(null, refill); });
   build();
 }
 export default { render };
@@ -111,10 +114,28 @@ CSS = """
 class TallyView(anywidget.AnyWidget):
     """rows: dicts of look (names the row), chance and note (texts), and shade (a colour: how near to the target).
 
-    counts: look -> numbers of females, males, and hatchlings of unknown sex, 0 to 99 each.
+    counts: look -> numbers of females, males, and hatchlings of unknown sex, 0 to 99 each. What is counted on the
+    screen arrives as messages, in order with the clicks on other widgets; a change of state might come after them. So
+    the screen takes up `counts` only where it is drawn anew or `filled` has changed.
     """
 
     _esm = ESM
     _css = CSS
     rows: traitlets.List[Any] = traitlets.List().tag(sync=True)
     counts: traitlets.Dict[str, list[int]] = traitlets.Dict().tag(sync=True)
+    filled = traitlets.Int(0).tag(sync=True)
+
+    def __init__(self, **given: Any) -> None:
+        super().__init__(**given)
+        self.on_msg(self._counted)
+
+    def fill(self, counts: Mapping[str, Sequence[int]]) -> None:
+        """Shows these counts in place of what was counted."""
+        with self.hold_sync():
+            self.counts = {look: list(numbers) for look, numbers in counts.items()}
+            self.filled += 1
+
+    def _counted(self, _: object, message: Mapping[str, Any], __: object) -> None:
+        look, numbers = message.get("look"), message.get("numbers")
+        if isinstance(look, str) and isinstance(numbers, list) and len(numbers) == 3:
+            self.counts = {**self.counts, look: [min(99, max(0, int(number))) for number in numbers]}

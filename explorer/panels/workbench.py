@@ -10,13 +10,14 @@ from typing import Any
 from ipywidgets import Dropdown, HBox, Tab, VBox, Widget
 
 from ..catalogue import Catalogue
-from ..husbandry import first_season, season_dates, season_name
+from ..husbandry import first_season, season_name, season_span
 from .clock import today
 from .clutch_view import ClutchPanel
 from .collection_model import CollectionModel
 from .collection_view import CollectionPanel
 from .desk import Desk
 from .guard import Guard
+from .line_up_view import LineUpPanel
 from .markup import paragraph
 from .notes_view import NotesPanel
 from .pairing_view import PairingPanel
@@ -31,6 +32,7 @@ __all__ = ["Workbench", "open_workbench"]
 TABS: tuple[tuple[str, Callable[[Desk], Any]], ...] = (
     ("Collection", CollectionPanel),
     ("Pairing", PairingPanel),
+    ("Line-up", LineUpPanel),
     ("Path", PathPanel),
     ("Clutch book", ClutchPanel),
     ("Gene notes", NotesPanel),
@@ -70,6 +72,8 @@ class Workbench:
         self.panels: dict[str, Any] = {}
         self.tabs: Tab | None = None
         self.tabs = Tab([self._tab(*tab) for tab in TABS], titles=[title for title, _ in TABS])
+        if {"Line-up", "Path"} <= self.panels.keys():
+            self.panels["Line-up"].join(self.panels["Path"])
         self.tabs.add_class("xp-tabs")
         self.tabs.observe(self.guard(lambda _: self.desk.catch_up()), "selected_index")
         self.root = VBox([style_sheet(), top, self.target.form, self.guard.message, self.tabs])
@@ -103,7 +107,7 @@ class Workbench:
 
     def _look_from(self, year: int) -> None:
         now = year == self.season.options[0][1]
-        self.desk.look_from(self.desk.now if now else season_dates(year, self.desk.care)[0])
+        self.desk.look_from(self.desk.now if now else season_span(year, self.desk.care)[0])
 
 
 def _demo() -> Path:

@@ -19,6 +19,14 @@ UNSURE = (
 )
 """The records of F03 and M02, whose sire the demo collection knows, and the same without him."""
 
+STEP = re.compile(
+    r"Could be the dam in season \d \(20\d\d/\d\d\), bred to .+; the target by season 8: "
+    r"\d\d(\.\d)? % with it, \d\d(\.\d)? % without\."
+)
+
+ODD = b"\xef\xbb\xbfclutch;dam;sire;LOOK;sex;count;shelf\r\nK7;F12;M09;Pastel;f; 2 ;\"=1+1\"\r\n\r\nK7;;;Normal;;1;"
+"""A book with a mark at its start, a blank line, a column of its own, and no end to its last line."""
+
 
 @pytest.fixture(scope="module")
 def file(demo_collection: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
@@ -108,8 +116,13 @@ def test_clutch__from_the_eggs_to_the_collection_and_back(
     assert fits(page)
     picture(page, "clutch_book")
 
+    step = first.locator(".xp-held-step")
+    expect(step).to_have_text(STEP)
+    assert axe(page) == []
+
     press(first, "add to the collection")
     expect(tab.locator(".xp-said")).to_contain_text("F16 is in the collection now.")
+    expect(page.locator(".xp-file")).to_contain_text("unsaved changes")
     expect(tab.locator(".xp-headline")).to_have_text(proved)
     expect(tab.locator(".xp-kept")).to_contain_text("F16 (Leopard Desert Ghost, female)")
     expect(page.locator(".xp-file")).to_contain_text("25 animals")
@@ -121,16 +134,100 @@ def test_clutch__from_the_eggs_to_the_collection_and_back(
     expect(page.locator(".xp-details")).to_contain_text("in clutch C01")
     page.get_by_role("tab", name="Clutch book").click()
 
-    press(tab, "list for a buyer")
-    expect(tab.locator(".xp-said")).to_contain_text("mine.C01.list.html")
-    sheet = (file.with_name("mine.C01.list.html")).read_text(encoding="utf-8")
-    assert sheet.count("Leopard 66% het Desert Ghost") == 2 and "CITES" in sheet
+    press(tab, "save the collection")
+    expect(tab.locator(".xp-said")).to_contain_text("mine.csv is saved")
+    assert "F16" in file.read_text(encoding="utf-8")
 
     press(tab, "undo adding F16")
     expect(page.locator(".xp-file")).to_contain_text("24 animals")
+    expect(page.locator(".xp-file")).to_contain_text("unsaved changes")
+    press(tab, "save the collection")
+    expect(page.locator(".xp-file")).not_to_contain_text("unsaved changes")
+    assert file.read_bytes() == before
     press(tab, "undo writing C01")
     expect(tab.locator(".xp-headline")).to_contain_text("No clutch is written down yet.")
-    assert "C01" not in book.read_text(encoding="utf-8")
+    assert not book.exists(), "there was none before"
+
+
+def test_list__opens_in_a_tab_of_its_own(page: Page, address: str, file: Path, axe: Axe) -> None:
+    tab = opened(page, address)
+    begin(tab, "F03 Juniper", "M02 Alder")
+    press(tab, "one more Leopard Desert Ghost, female")
+    for _ in range(2):
+        press(tab, "one more Leopard, male")
+    press(tab, "write it down")
+    link = tab.locator(".xp-sheet-link a")
+    for _ in range(2):
+        press(tab, "list for a buyer")
+        expect(tab.locator(".xp-said")).to_contain_text("The list is written in mine.C01.list.html.")
+        expect(link).to_have_text("Open the list to print it")
+    assert list(file.parent.glob("*.bak.html")) == []
+    assert axe(page) == []
+    with page.context.expect_page() as other:
+        link.press("Enter")
+    shown = other.value
+    expect(shown).to_have_title("Hatchlings of clutch C01")
+    expect(shown.locator("tbody tr")).to_have_count(3)
+    expect(shown.locator("tbody tr").first).to_contain_text("Leopard Desert Ghost")
+    expect(shown.locator("body")).to_contain_text("CITES")
+    expect(shown.locator("dd").first).to_have_text("F03 Juniper: Leopard het Desert Ghost")
+    written = file.with_name("mine.C01.list.html").read_text(encoding="utf-8")
+    assert written.count("Leopard 66% het Desert Ghost") == 2
+    shown.close()
+    press(tab, "undo writing C01")
+    expect(link).to_be_hidden()
+
+
+def test_undo__gives_a_book_of_ones_own_back_byte_for_byte(
+    page: Page, chromium: str, file: Path, tmp_path: Path, start_workbench: Start
+) -> None:
+    own = tmp_path / "own.csv"
+    own.write_bytes(file.read_bytes().replace(b"\n", b"\r\n").rstrip(b"\r\n"))
+    book = own.with_name("own.clutches.csv")
+    book.write_bytes(ODD)
+    with start_workbench(own) as address:
+        tab = opened(page, address)
+        expect(tab.locator(".xp-clutches tbody tr")).to_have_count(1)
+        before = own.read_bytes()
+        begin(tab, "F03 Juniper", "M02 Alder")
+        press(tab, "one more Leopard, male")
+        press(tab, "write it down")
+        line = tab.locator(".xp-held-line", has_text="Leopard").first
+        line.locator("input").fill("M77")
+        press(line, "add to the collection")
+        expect(page.locator(".xp-file")).to_contain_text("25 animals")
+        assert book.read_bytes() != ODD
+        press(tab, "undo adding M77")
+        expect(page.locator(".xp-file")).not_to_contain_text("unsaved changes")
+        press(tab, "undo writing C01")
+        expect(tab.locator(".xp-clutches tbody tr")).to_have_count(1)
+        assert (book.read_bytes(), own.read_bytes()) == (ODD, before)
+
+
+def test_form__by_keyboard_alone(page: Page, address: str) -> None:
+    tab = opened(page, address)
+    tab.get_by_role("button", name="new clutch", exact=True).press("Enter")
+    expect(tab.locator(".xp-clutch-dam select")).to_be_focused()
+    choose(tab, "dam", "F03 Juniper")
+    choose(tab, "sire", "M02 Alder")
+    other = tab.locator(".xp-other-look input")
+    other.fill("Pastel")
+    press(tab, "write it down")
+    expect(tab.locator(".xp-clutch-form .xp-problem:visible")).to_have_text(
+        "another look: Pastel is not counted yet. Add it, or empty the field."
+    )
+    expect(tab.locator(".xp-other-look")).to_have_class(re.compile("xp-wrong"))
+    other.press("Enter")
+    expect(tab.locator('.xp-tally tr[data-look="Pastel"]')).to_be_visible()
+    expect(other).to_have_value("")
+    more = tab.get_by_role("button", name="one more Leopard, female", exact=True)
+    more.press("Enter")
+    more.press("Space")
+    expect(tab.get_by_label("Leopard, female", exact=True)).to_have_text("2")
+    tab.get_by_role("button", name="write it down", exact=True).press("Enter")
+    expect(tab.locator(".xp-said")).to_contain_text("is written in mine.clutches.csv.")
+    tab.get_by_role("button", name=re.compile("^undo writing")).press("Enter")
+    expect(tab.locator(".xp-said")).to_contain_text("is undone.")
 
 
 def test_form__another_look_another_male_and_what_is_wrong(page: Page, address: str, axe: Axe) -> None:
@@ -141,7 +238,7 @@ def test_form__another_look_another_male_and_what_is_wrong(page: Page, address: 
     other = tab.locator(".xp-other-look input")
     other.fill("Pastell, maybe Enchi")
     press(tab, "add this look")
-    expect(tab.locator(".xp-clutch-form .xp-form-message")).to_contain_text('Found "Pastell"')
+    expect(tab.locator(".xp-clutch-form .xp-problem:visible")).to_contain_text('Found "Pastell"')
     assert axe(page) == []
     press(tab, "use Pastel")
     expect(other).to_have_value("Pastel, maybe Enchi")
@@ -149,7 +246,9 @@ def test_form__another_look_another_male_and_what_is_wrong(page: Page, address: 
     press(tab, "one more Pastel, maybe Enchi, female")
     tab.get_by_label("laid").fill("2026-13-01")
     press(tab, "write it down")
-    expect(tab.locator(".xp-clutch-form .xp-form-message")).to_contain_text("laid: ")
+    expect(tab.locator(".xp-clutch-form .xp-problem:visible")).to_contain_text("laid: ")
+    expect(tab.locator(".xp-field-laid")).to_have_class(re.compile("xp-wrong"))
+    expect(tab.locator(".xp-field-eggs")).not_to_have_class(re.compile("xp-wrong"))
     expect(tab.get_by_label("Pastel, maybe Enchi, female", exact=True)).to_have_text("1")
     tab.get_by_label("laid").fill("2026-06-01")
     press(tab, "write it down")
@@ -170,9 +269,19 @@ def test_dispute__says_who_could_be_wrong(page: Page, address: str, file: Path, 
     press(tab, "add this look")
     expect(tab.locator('.xp-tally tr[data-look="Pastel Clown"]')).to_contain_text("these parents cannot give it")
     press(tab, "one more Pastel Clown, sex not known")
+    press(tab, "cancel")
+    expect(tab.locator(".xp-clutch-form .xp-problem:visible")).to_contain_text("would be lost")
+    there = {one.name: one.read_bytes() for one in file.parent.iterdir()}
     press(tab, "write it down")
     expect(tab.locator(".xp-headline")).to_contain_text("This clutch cannot be as it is written")
+    expect(tab.locator(".xp-headline")).to_contain_text("Every file is as it was.")
+    expect(tab.locator(".xp-clutch-form .xp-problem:visible")).to_contain_text("the record of M02")
+    assert axe(page) == []
+    assert fits(page)
+    assert {one.name: one.read_bytes() for one in file.parent.iterdir()} == there
+    press(tab, "write it down all the same")
     expect(tab.locator(".xp-told")).to_contain_text("the record of M02")
+    expect(tab.locator(".xp-told")).to_contain_text("left out of account there")
     assert axe(page) == []
     assert file.read_bytes() == before
 

@@ -32,6 +32,7 @@ ODD = (
     "\r\n"
     'K7;;;;;"Pastel, maybe Enchi";;1;'
 )
+OTHER = "clutch;count;look;sire;dam;shelf\n\n;;;;;\n"
 TODAY = date(2026, 11, 25)
 LDG = "Leopard Desert Ghost"
 
@@ -88,7 +89,7 @@ def test_form__begins_with_a_free_name_and_today(model: ClutchModel) -> None:
     written(model, Leopard=(1, 0, 0))
     model.begin()
     assert (model.form.texts["clutch"], model.form.texts["hatched"]) == ("C02", "2026-11-25")
-    assert model.headline == "No hatchlings. How many eggs were laid is not written."
+    assert model.headline == "Nothing of this clutch is counted yet."
     assert not model.form.changed
 
 
@@ -193,17 +194,12 @@ def test_write__what_is_wrong_is_said_and_nothing_is_lost(model: ClutchModel, de
     assert any(text.startswith("laid: ") for text in problems)
     assert model.editing and model.form.counts == {"Leopard": [3, 0, 0]}
     assert not book_file(desk.path).exists()
-    for change, said in (
-        ({"dam": ""}, "Choose the dam and the sire."),
-        ({"sires": [""]}, "Choose the dam and the sire."),
-    ):
-        fill(model)
-        for name, value in change.items():
-            setattr(model.form, name, value)
-        assert [problem.text for problem in model.write()] == [said]
-    fill(model)
-    model.form.texts["clutch"] = " "
-    assert "give it a name" in model.write()[0].text
+    model.form.texts["clutch"], model.form.dam, model.form.sires, model.form.look = " ", "", [""], "Enchi"
+    everything = model.write()
+    assert [problem.field for problem in everything] == ["clutch", "dam", "sire", "look", "laid", "eggs"]
+    assert everything[0].text == "clutch: give it a name, such as C01."
+    assert everything[3].text == "another look: Enchi is not counted yet. Add it, or empty the field."
+    assert model.form.add_look("Enchi") == () and model.form.look == ""
     written(model, Leopard=(1, 0, 0))
     fill(model)
     model.form.texts["clutch"] = "C01"
@@ -243,24 +239,122 @@ def test_undo__brings_the_file_back_byte_for_byte_step_by_step(tmp_path: Path) -
     assert len(list(tmp_path.glob("mine.clutches.*.bak.csv"))) == 4
 
 
-def test_undo__of_the_first_clutch_leaves_an_empty_book(model: ClutchModel, desk: Desk) -> None:
+@pytest.mark.parametrize("before", [None, "", BLANK, "\ufeffclutch,dam,sire,look,count\r\n\r\n", OTHER])
+def test_undo__of_the_first_clutch_leaves_what_was_there(tmp_path: Path, before: str | None) -> None:
+    desk = opened(tmp_path, before)
+    model = ClutchModel(desk)
+    file = book_file(desk.path)
+    for _ in range(2):
+        written(model, Leopard=(1, 0, 0))
+        assert b"C01" in file.read_bytes()
+        assert model.undo() == ()
+        assert (file.read_bytes() if file.exists() else None) == (None if before is None else before.encode())
+    assert len(desk.book) == 0 and desk.undoable == ""
+    assert any(b"C01" in one.read_bytes() for one in tmp_path.glob("mine.clutches.*.bak.csv")), "nothing is lost"
+
+
+def test_undo__of_the_first_clutch_spares_what_another_program_wrote(model: ClutchModel, desk: Desk) -> None:
     written(model, Leopard=(1, 0, 0))
+    theirs = book_file(desk.path).read_bytes() + b"C77,F02,M02,,,,,,Pastel,,1\n"
+    book_file(desk.path).write_bytes(theirs)
+    assert "changed by another program" in model.undo()[0].text
+    assert book_file(desk.path).read_bytes() == theirs
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        ANIMALS,
+        ANIMALS.rstrip("\n"),
+        "\ufeff" + ANIMALS.replace("\n", "\r\n") + "\r\n\r\n",
+        ANIMALS.replace(",status", ",status,shelf").replace(",kept", ',kept,"=1+1"').replace(",", ";"),
+    ],
+)
+def test_undo__of_a_hatchling_brings_the_collection_back_byte_for_byte(tmp_path: Path, text: str) -> None:
+    file = tmp_path / "mine.csv"
+    file.write_bytes(text.encode())
+    desk = Desk(file, TODAY)
+    assert desk.open(file)
+    model = ClutchModel(desk)
+    written(model, Leopard_Desert_Ghost=(1, 0, 0), Leopard=(0, 2, 0))
+    for _ in range(2):
+        assert model.add(model.hold.rows[0], model.hold.rows[0].id) == ()
+        assert desk.unsaved
     assert model.undo() == ()
-    assert book_file(desk.path).read_text() == BLANK
-    assert len(read_clutches(book_file(desk.path), desk.animals)) == 0
+    assert desk.unsaved
+    assert model.undo() == ()
+    assert not desk.unsaved and desk.animals.text == text
+    assert model.add(model.hold.rows[0], "F09") == ()
+    assert model.save_collection() == () and not desk.unsaved
+    assert b"F09" in file.read_bytes()
+    assert model.undo() == ()
+    assert desk.unsaved, "the file still has it"
+    assert model.save_collection() == ()
+    assert file.read_bytes() == text.encode()
 
 
-def test_dispute__who_could_be_wrong_is_said_and_the_collection_is_untouched(model: ClutchModel, desk: Desk) -> None:
+def test_undo__of_a_hatchling_keeps_what_was_edited_since(model: ClutchModel, desk: Desk) -> None:
+    written(model, Leopard=(1, 0, 0))
+    desk.put({"id": "F02", "weight_g": "2010"})
+    before = desk.animals.text
+    assert model.add(model.hold.rows[0], "F04") == ()
+    desk.put({"id": "F04", "weight_g": "60"})
+    desk.put({"id": "F03", "weight_g": "2020"})
+    assert model.undo() == ()
+    assert desk.animals.text == before.replace("Spider,2020-01-01,2000", "Spider,2020-01-01,2020")
+    assert model.add(model.hold.rows[0], "F04") == ()
+    desk.put({"id": "F05", "sex": "f", "genes": "Leopard", "dam": "F04"})
+    assert model.undo() == ()
+    assert "F04" not in desk.animals and any("F04" in str(one) for one in desk.animals.findings), "it is said"
+
+
+def disputed(model: ClutchModel) -> None:
+    fill(model, dam="F02", sire="M01", eggs="", Pastel_Clown=(1, 0, 0))
+
+
+def test_dispute__is_caught_before_anything_is_written(model: ClutchModel, desk: Desk, tmp_path: Path) -> None:
+    written(model, Leopard=(1, 0, 0))
+    before = {file.name: file.read_bytes() for file in tmp_path.iterdir()}
+    disputed(model)
+    first, last = model.write()
+    assert model.editing and model.form.contradicted
+    assert model.headline == (
+        "This clutch cannot be as it is written, given the records of the animals. Every file is as it was."
+    )
+    assert first.text.startswith("At clown: who could be wrong, if 1 % of records are: ")
+    assert "one hatchling written as Pastel Clown" in first.text and "the record of M01" in first.text
+    assert last.text.startswith("Mend it here")
+    assert {file.name: file.read_bytes() for file in tmp_path.iterdir()} == before
+    assert "C02" not in desk.book and desk.undoable == "writing C01"
+    assert write_genes(desk.animals["F02"].genotype) == "Pastel 50% het Clown"
+    model.form.reconsider()
+    assert not model.form.contradicted and model.headline.startswith("One hatchling.")
+    model.form.counts = {"Pastel": [1, 0, 0]}
+    assert model.write() == ()
+
+
+def test_dispute__is_written_all_the_same_if_wanted_and_left_out_of_account(model: ClutchModel, desk: Desk) -> None:
     before = desk.path.read_bytes()
-    written(model, dam="F02", sire="M01", eggs="", Pastel_Clown=(1, 0, 0))
+    disputed(model)
+    assert model.write() != ()
+    assert model.write(despite=True) == ()
     assert model.headline == "This clutch cannot be as it is written, given the records of the animals."
     first, last = model.disputes
     assert first.startswith("At clown: who could be wrong, if 1 % of records are: ")
-    assert "one hatchling written as Pastel Clown" in first and "the record of M01" in first
     assert "is left out of account there" in last
     assert write_genes(desk.animals["F02"].genotype) == "Pastel 50% het Clown"
     assert desk.path.read_bytes() == before
     assert "These parents cannot give this look" in model.hold.rows[0].remarks[0]
+    assert model.undo() == () and not book_file(desk.path).exists()
+
+
+def test_dispute__what_was_agreed_to_holds_while_another_program_is_in_the_way(model: ClutchModel, desk: Desk) -> None:
+    book_file(desk.path).write_text(BLANK + "C9,F01,M01,,,,,,Leopard,,1\n")
+    disputed(model)
+    assert model.write()[-1].text.startswith("Mend it here") and model.form.contradicted
+    assert "changed by another program" in model.write(despite=True)[0].text
+    assert model.write(overwrite=True) == ()
+    assert [one.id for one in desk.book] == ["C01"]
 
 
 def test_paternity__is_said(model: ClutchModel, desk: Desk) -> None:
@@ -287,6 +381,7 @@ def test_hold_back__ranks_and_reasons_are_the_engines(model: ClutchModel, desk: 
         (2, "Leopard 66% het Desert Ghost, male", "M04"),
         (3, "66% het Desert Ghost, male × 2", "M05"),
     ]
+    assert {row.step for row in model.hold.rows} == {""}, "that takes a while, and is asked for"
     assert model.hold.rows[0].reason.startswith("shows Leopard and Desert Ghost; lacks Pinstripe; meets your taste ")
     assert model.hold.rows[1].reason.startswith("shows Leopard; carries Desert Ghost (66%); lacks Pinstripe; ")
     assert model.hold.advice == "Hold back for Leopard Pinstripe Desert Ghost, best first"
@@ -325,6 +420,10 @@ def test_add__makes_an_animal_with_genes_parents_and_clutch(model: ClutchModel, 
     assert "M04" in model.said
     assert "is taken" in model.add(model.hold.rows[0], "M04")[0].text
     assert "an id of its own" in model.add(model.hold.rows[0], " ")[0].text
+    written(model, Normal=(0, 1, 0))
+    assert "no longer listed" in model.add(second, "M09")[0].text, "another clutch is shown now"
+    assert model.undo() == ()
+    model.choose("C01")
     assert desk.undoable == "adding M04"
     assert model.undo() == ()
     assert "M04" not in desk.animals
@@ -349,13 +448,31 @@ def test_list__has_every_hatchling_and_defers_to_the_law(model: ClutchModel, des
     assert model.add(model.hold.rows[0], "M09") == ()
     assert model.write_list() == ()
     file = list_file(desk.path, "C01")
-    assert file.name == "mine.C01.list.html" and str(file) in model.said
+    assert model.said == "The list is written in mine.C01.list.html."
+    assert file.read_text(encoding="utf-8") == model.page
     text = file.read_text(encoding="utf-8")
     assert text.count("25% het Desert Ghost") == 3, "two that are left and one that is kept"
     assert "Pinstripe Spider 25% het Desert Ghost" in text and "Spider: wobble" in text and "[published study]" in text
     assert "M09" in text and "kept" in text
     assert "<dd>F03 Thistle: Spider</dd>" in text and "<dt>hatched</dt><dd>2026-11-25</dd>" in text
     assert "CITES" in text and "veterinarian" in text and "local law" in text
+
+
+def test_list__is_written_again_without_a_backup_unless_it_was_changed(model: ClutchModel, desk: Desk) -> None:
+    written(model, Leopard=(1, 0, 0))
+    file = list_file(desk.path, "C01")
+    for _ in range(2):
+        assert model.write_list() == ()
+        assert list(desk.path.parent.glob("*.bak.html")) == []
+    model.choose("C01")
+    assert model.page == ""
+    for theirs in (file.read_bytes() + b"<!-- mine -->", b"my own page \xff"):
+        file.write_bytes(theirs)
+        assert model.write_list() == ()
+        (backup,) = file.parent.glob("*.bak.html")
+        assert backup.read_bytes() == theirs and backup.name in model.said
+        assert file.read_text(encoding="utf-8") == model.page
+        backup.unlink()
 
 
 def test_list_file__no_name_leaves_the_folder(tmp_path: Path) -> None:

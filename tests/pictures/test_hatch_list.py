@@ -3,7 +3,7 @@
 import re
 from html.parser import HTMLParser
 
-from explorer.pictures.hatch_list import Listed, hatch_list
+from explorer.pictures.hatch_list import Listed, hatch_list, untouched
 
 EVIL = "<script>alert(1)</script>"
 
@@ -75,3 +75,19 @@ def test_hatch_list__asks_for_nothing_and_runs_nothing() -> None:
 
 def test_hatch_list__without_hatchlings() -> None:
     assert Page(hatch_list("t", [], [], [])).cells == ["no.", "label", "sex", "cautions"]
+
+
+def test_untouched__tells_a_page_from_a_changed_one_and_from_any_other() -> None:
+    text = page()
+    assert untouched(text)
+    seal = re.search(r'content="([0-9a-f]{64})"', text)
+    assert seal is not None
+    for other in (
+        text.replace("Leopard", "Pastel"),
+        text + " ",
+        text.replace(seal[1], "0" * 64),
+        text.replace("seal", "sign"),
+        "<p>mine</p>",
+        "",
+    ):
+        assert not untouched(other)
