@@ -22,8 +22,8 @@ __all__ = ["OWN_FIGURES", "care_of", "default_in_words", "figure_text", "figures
 OWN_FIGURES: Mapping[str, str] = {
     "female_min_g": "least weight of a female, in grams",
     "male_min_g": "least weight of a male, in grams",
-    "female_sure_g": "weight of a female from which a missing hatch date does not matter, in grams",
-    "male_sure_g": "weight of a male from which a missing hatch date does not matter, in grams",
+    "female_sure_g": "least weight of a female without a hatch date",
+    "male_sure_g": "least weight of a male without a hatch date",
     "female_wait": "seasons from hatching until a female breeds",
     "male_wait": "seasons from hatching until a male breeds",
     "female_grown_months": "months until a female has her least weight",

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from ..collection import COLUMNS, Animal, CollectionError, Finding, SaveRefused
-from ..husbandry import Readiness, first_season, readiness, season_name
+from ..husbandry import Readiness, first_season, grams, readiness, season_name
 from ..looks import caution_text
 from ..notation import write_genes
 from .desk import Desk
@@ -73,6 +73,7 @@ class CollectionModel:
             (kinds.count("growing"), "is too young or too light", "are too young or too light"),
             (kinds.count("unweighed"), "has no weight written", "have no weight written"),
             (kinds.count("unclear"), "lacks its sex or hatch date", "lack their sex or hatch date"),
+            (kinds.count("resting"), "rests after a clutch", "rest after a clutch"),
             (kinds.count("away"), "is not kept for breeding", "are not kept for breeding"),
             (kinds.count("barred"), "is kept out by a caution", "are kept out by a caution"),
         ]
@@ -123,6 +124,7 @@ class CollectionModel:
         hatched = [str(animal.hatched or ""), f"in clutch {animal.clutch}" if animal.clutch else ""]
         facts = (
             ("fit to breed", KEPT_OUT if barred else str(ready)),
+            ("because", "" if ready.ready else ready.words),
             ("may carry", write_genes(animal.genotype)),
             ("written as", animal.genes if animal.genes != write_genes(animal.genotype) else ""),
             ("hatched", " ".join(filter(None, hatched))),
@@ -132,7 +134,7 @@ class CollectionModel:
             ("notes", animal.notes),
         )
         heading = ", ".join((f"{animal.id} {animal.name}".strip(), animal.sex or "sex unknown", animal.status))
-        remarks = tuple(_without_place(finding) for finding in animals.findings if finding.id == key)
+        remarks = (*(_without_place(finding) for finding in animals.findings if finding.id == key), *ready.remarks)
         cautions = tuple(caution_text(caution) for caution in ready.cautions)
         return Details(heading, tuple(fact for fact in facts if fact[1]), cautions, remarks)
 
@@ -142,16 +144,17 @@ class CollectionModel:
 
     @property
     def findings(self) -> tuple[Finding, ...]:
-        """Errors of the file that could not be opened, or else remarks on the one that is open."""
+        """Errors of the file that could not be opened, or remarks on the one that is open and those beside it."""
         if self.desk.refused:
             return self.desk.refused[1]
-        return self.desk.animals.findings if self.desk.animals is not None else ()
+        return (*self.desk.animals.findings, *self.desk.season.refused) if self.desk.animals is not None else ()
 
     @property
     def files(self) -> tuple[str, ...]:
-        """The CSV files beside the one that is open, without its backups."""
-        found = sorted(path for path in self.desk.path.parent.glob("*.csv") if not path.name.endswith(".bak.csv"))
-        return tuple(str(path) for path in found)
+        """The CSV files beside the one that is open, without backups and what is kept beside a collection."""
+        found = sorted(self.desk.path.parent.glob("*.csv"))
+        beside = [path for path in found if path.with_suffix("").suffix and _owner(path) in found]
+        return tuple(str(path) for path in found if path not in beside and not path.name.endswith(".bak.csv"))
 
     def open(self, path: str) -> bool:
         """Opens a file; its name alone will do if it lies beside the open one. Whether it was opened."""
@@ -201,7 +204,9 @@ def _kind(animal: Animal, ready: Readiness) -> str:
         return "away"
     if ready.ready:
         return "barred" if ready.barred else "fit"
-    if ready.season is None or "hatch date missing" in ready.reasons:
+    if ready.resting:
+        return "resting"
+    if animal.sex is None or "hatch date missing" in ready.reasons:
         return "unclear"
     return "unweighed" if animal.weight_g is None and len(ready.reasons) == 1 else "growing"
 
@@ -221,4 +226,9 @@ def _without_place(finding: Finding) -> str:
 
 
 def _grams(weight: float | None) -> str:
-    return "" if weight is None else f"{weight:,.0f} g"
+    return "" if weight is None else grams(weight)
+
+
+def _owner(path: Path) -> Path:
+    """The collection that a file such as my.weights.csv belongs to."""
+    return path.with_name(f"{path.name.split('.')[0]}.csv")

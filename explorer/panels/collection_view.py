@@ -7,12 +7,14 @@ from ipywidgets import HBox, Layout, VBox
 from ..collection import Finding
 from .collection_model import TABLE, CollectionModel, Details
 from .desk import Desk
+from .figures_view import Figures
 from .file_opener import FileOpener
 from .guard import Guard
 from .markup import items, paragraph
 from .parts import button, row, show, words
 from .record_form import RecordForm
 from .table_view import TableView
+from .weighing_view import Weighing
 
 __all__ = ["CollectionPanel"]
 
@@ -33,6 +35,8 @@ class CollectionPanel:
         self.table.add_class("xp-animals")
         self.table.layout = Layout(flex="1 1 720px", min_width="0")
         self.opener = FileOpener(self.model, self.guard, self.update)
+        self.weighing = Weighing(desk, self.guard, self.update)
+        self.figures = Figures(desk, self.guard)
         self.details = words("xp-details")
         self.edit = button("change this record", "xp-edit", self.guard, self._edit)
         self.form = RecordForm(self.model, self.guard, self._closed)
@@ -43,12 +47,14 @@ class CollectionPanel:
         buttons = [
             button("open a file", "xp-open", self.guard, lambda: self.opener.show(True)),
             button("add an animal", "xp-add", self.guard, self._add),
+            button("weigh-in", "xp-weigh", self.guard, lambda: self.weighing.show(not self.weighing.shown)),
             self.save,
             self.said,
             self.overwrite,
         ]
         sides = HBox([self.table, self.side])
-        self.root = VBox([self.headline, row(buttons), self.guard.message, self.opener.root, self.findings, sides])
+        top = [self.headline, row(buttons), self.guard.message, self.opener.root, self.weighing.root, self.findings]
+        self.root = VBox([*top, self.figures.root, sides])
         sides.add_class("xp-sides")
         self.root.add_class("xp-collection")
         self.table.observe(self.guard(lambda _: self._chosen()), "selected")
@@ -66,6 +72,8 @@ class CollectionPanel:
         self.save.disabled = not self.desk.unsaved
         self.save.button_style = "primary" if self.desk.unsaved else ""
         show(self.overwrite, self.model.conflict)
+        self.weighing.update()
+        self.figures.update()
         if self.table.selected not in (animal.id for animal in self.model.animals):
             self.table.selected = ""
         self._show_side()
@@ -126,7 +134,8 @@ def _findings(model: CollectionModel) -> str:
         still = " The collection that was open is still shown below." if model.animals else ""
         top = paragraph(said + still, "xp-problem")
     else:
-        top = paragraph("Remarks on the file; none of them stops you.", "xp-quiet")
+        left_out = " What cannot be read beside it is left out of account." if model.desk.season.refused else ""
+        top = paragraph(f"Remarks on the file; none of them stops you.{left_out}", "xp-quiet")
     head = "".join(f'<th scope="col">{name}</th>' for name in ("row", "animal", "column", "found", "needed", "to do"))
     lines = "".join(f"<tr>{_cells(finding)}</tr>" for finding in model.findings)
     table = f'<table class="xp-finding-table"><thead><tr>{head}</tr></thead><tbody>{lines}</tbody></table>'

@@ -1,4 +1,4 @@
-"""The weights and the season log beside the collection that is open, as panels share them. No widgets."""
+"""Weights, season log and the keeper's own figures beside the collection that is open, as panels share them."""
 
 from __future__ import annotations
 
@@ -20,6 +20,7 @@ from ..collection import (
     weighed,
     weights_file,
 )
+from ..husbandry import Husbandry, figures_file, read_figures, save_figures
 
 if TYPE_CHECKING:
     from .desk import Desk
@@ -28,9 +29,10 @@ __all__ = ["SeasonDesk"]
 
 
 class SeasonDesk:
-    """What was weighed and what happened in each season, each in its own file beside the collection.
+    """What was weighed, what happened in each season, and the keeper's figures, each in a file beside the collection.
 
-    weights, log: as they stand in their files; None if the file cannot be read, and then `refused` says why. What is
+    weights, log: as they stand in their files; None if the file cannot be read, and then `refused` says why. The
+    figures are `Desk.care`; those of the catalogue if their file cannot be read. What is
     written here is saved at once; the collection's own weights wait for `Desk.save` like every other edit of it.
     """
 
@@ -41,7 +43,7 @@ class SeasonDesk:
         self.refused: tuple[Finding, ...] = ()
 
     def read(self, collection: Path, animals: Collection) -> Collection:
-        """Takes up both files of a collection that was opened, and gives the animals what they say."""
+        """Takes up the files beside a collection that was opened, and gives the animals what they say."""
         findings: list[Finding] = []
         self.weights = self.log = None
         try:
@@ -51,6 +53,11 @@ class SeasonDesk:
         try:
             self.log = read_season_log(season_file(collection), animals)
         except CollectionError as error:
+            findings += error.findings
+        try:
+            self._desk.care = read_figures(figures_file(collection), self._desk.catalogue)
+        except CollectionError as error:
+            self._desk.care = Husbandry(catalogue=self._desk.catalogue)
             findings += error.findings
         self.refused = tuple(findings)
         return animals.with_weights(self.weights).with_log(self.log)
@@ -93,3 +100,10 @@ class SeasonDesk:
         assert desk.animals is not None
         desk.animals = self.read(desk.path, desk.animals)
         desk.tell("animals")
+
+    def use(self, care: Husbandry) -> Path | None:
+        """Takes up the keeper's figures and saves them; the path of the backup, if one was made. Raises SaveRefused."""
+        backup = save_figures(figures_file(self._desk.path), care)
+        self._desk.care = care
+        self._desk.tell("animals", "season")
+        return backup

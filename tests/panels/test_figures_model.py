@@ -1,0 +1,72 @@
+"""The keeper's own figures, as the Collection tab has them."""
+
+from datetime import date
+
+import pytest
+
+from explorer.husbandry import figures_file, readiness
+from explorer.panels.desk import Desk
+from explorer.panels.figures_model import FiguresModel
+
+TODAY = date(2026, 11, 25)
+ROWS = "id,sex,genes,hatched,weight_g,weighed_on,status\nF1,female,Pastel,2022-06-01,1550,2026-11-01,kept\n"
+
+
+@pytest.fixture
+def model(tmp_path):
+    file = tmp_path / "my.csv"
+    file.write_text(ROWS)
+    desk = Desk(file, TODAY)
+    assert desk.open(file)
+    return FiguresModel(desk)
+
+
+def texts(model):
+    return {field.name: field.text for field in model.fields}
+
+
+def test_fields__say_the_catalogues_figure_and_how_it_is_known(model):
+    field = next(one for one in model.fields if one.name == "female_min_g")
+    assert (field.text, field.own) == ("1500", False)
+    assert "MOR11" in field.default
+
+
+def test_take__counts_everywhere_and_next_time(model):
+    desk = model.desk
+    assert readiness(desk.animals["F1"], desk.care, desk.today).ready
+    heard = []
+    desk.listen("animals", lambda: heard.append("animals"))
+    assert model.take({**texts(model), "female_min_g": "1600"})
+    assert heard == ["animals"]
+    assert not readiness(desk.animals["F1"], desk.care, desk.today).ready
+    again = Desk(desk.path, TODAY)
+    again.open(desk.path)
+    assert again.care == desk.care
+
+
+def test_take__emptied_field_is_the_catalogues_again(model):
+    model.take({**texts(model), "female_min_g": "1600"})
+    model.take({**texts(model), "female_min_g": ""})
+    assert texts(model)["female_min_g"] == "1500"
+    assert figures_file(model.desk.path).read_text() == "figure,value\n"
+
+
+def test_take__a_higher_least_weight_lifts_the_sure_one(model):
+    assert model.take({**texts(model), "female_min_g": "1800"})
+    assert texts(model)["female_sure_g"] == "1800"
+
+
+def test_take__what_is_wrong_is_said_and_nothing_changes(model):
+    before = model.desk.care
+    assert not model.take({**texts(model), "female_min_g": "many", "lay_rate": "2"})
+    assert len(model.problems) == 2
+    assert model.desk.care is before
+    assert not figures_file(model.desk.path).exists()
+
+
+def test_broken_file__is_told_of_and_the_catalogue_counts(model):
+    figures_file(model.desk.path).write_text("figure,value\nfemale_min_g,heavy\n")
+    again = Desk(model.desk.path, TODAY)
+    assert again.open(model.desk.path)
+    assert again.care.female_min_g == 1500
+    assert "heavy" in again.season.refused[0].found
