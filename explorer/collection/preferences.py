@@ -44,7 +44,7 @@ def opinion(
     findings: list[Finding] = []
     made = _opinion(dict(zip(OPINION_COLUMNS, row, strict=True)), None, catalogue, findings)
     if made is None:
-        raise CollectionError(findings)
+        raise CollectionError(findings, "this opinion")
     return made
 
 
@@ -57,7 +57,7 @@ def read_opinions(path: str | os.PathLike[str], catalogue: Catalogue) -> tuple[E
     rows = _rows(path, OPINION_COLUMNS, ("gene", "copies", "quality", "value"), findings)
     found = [_opinion(row, line, catalogue, findings) for line, row in rows]
     if findings:
-        raise CollectionError(_of_file(path, findings))
+        raise CollectionError(_of_file(path, findings), real_path(path).name)
     return tuple(one for one in found if one is not None)
 
 
@@ -88,7 +88,7 @@ def read_taste(path: str | os.PathLike[str]) -> dict[str, int]:
         else:
             taste[row["wish"]] = int(row["weight"])
     if findings:
-        raise CollectionError(_of_file(path, findings))
+        raise CollectionError(_of_file(path, findings), real_path(path).name)
     return checked_taste(taste if rows else None)
 
 

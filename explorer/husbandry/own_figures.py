@@ -7,6 +7,7 @@ import io
 import os
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -38,6 +39,7 @@ OWN_FIGURES: Mapping[str, str] = {
 }
 """The figures that may be one's own, as fields of `Husbandry`, in words."""
 
+OWNED = "your figures"
 NUMBER = re.compile(r"[0-9]{1,6}(\.[0-9]{1,6}|/[1-9][0-9]{0,3})?")
 
 
@@ -70,9 +72,7 @@ def read_figures(path: str | os.PathLike[str], catalogue: Catalogue) -> Husbandr
         return _checked(given, catalogue)
     except CollectionError as error:
         name = real_path(path).name
-        raise CollectionError(
-            [Finding("error", f.row, f.column, f"{name}: {f.found}", f.needed, f.advice) for f in error.findings]
-        ) from None
+        raise CollectionError([replace(one, found=f"{name}: {one.found}") for one in error.findings], name) from None
 
 
 def save_figures(path: str | os.PathLike[str], care: Husbandry) -> Path | None:
@@ -116,12 +116,13 @@ def _checked(given: Mapping[str, tuple[str, int | None]], catalogue: Catalogue) 
             else:
                 values[name] = number
     if findings:
-        raise CollectionError(findings)
+        raise CollectionError(findings, OWNED)
     try:
         return Husbandry(**values, catalogue=catalogue)  # type: ignore[arg-type]
     except ValueError as error:
         name, _, needed = str(error).partition(": needed ")
-        raise CollectionError([Finding("error", None, name, figure_text(values.get(name, "")), needed, "")]) from None
+        found = Finding("error", None, name, figure_text(values.get(name, "")), needed, "")
+        raise CollectionError([found], OWNED) from None
 
 
 def _problem(name: str, number: int | Fraction, catalogue: Catalogue) -> str:
