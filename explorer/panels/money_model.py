@@ -137,11 +137,11 @@ class MoneyModel:
         places = self.purse.places
         if places is None:
             return ()
-        has = f"{places:,} places"
+        has, are = ("1 place", "is") if places == 1 else (f"{places:,} places", "are")
         if found.crowded is None:
-            return (f"{has} are enough all along.",)
+            return (f"{has} {are} enough all along.",)
         if found.owned > places:
-            return (f"{has} are too few for the {found.owned:,} animals that are kept now.",)
+            return (f"{has} {are} too few for the {found.owned:,} animals that are kept now.",)
         path = self.paths.path
         assert path is not None
         first = next(one for one in found.seasons if one.short)

@@ -141,7 +141,7 @@ class MoneyOfferModel:
     def _question(self) -> object:
         desk, paths = self.desk, self.paths
         asked = desk.animals, desk.target, desk.without, desk.allow, desk.testable, desk.today
-        return *asked, paths.seasons, paths.most_inbreeding
+        return *asked, desk.care, paths.seasons, paths.most_inbreeding
 
 
 def _field(name: str, text: str, read: Callable[[str], Value], problems: list[Problem]) -> Value | None:

@@ -23,6 +23,7 @@ STYLE = """
 .xp-money { margin-top: 10px }
 .xp-money .xp-grid { grid-template-columns: repeat(4, minmax(0, 200px)); max-width: 860px; margin-bottom: 6px }
 .xp-money .xp-offer-grid { grid-template-columns: minmax(0, 2fr) 110px 220px 120px; max-width: 1060px }
+.xp-money .xp-offer-weight { grid-column: 2 }
 .xp-money .xp-money-said p { font-size: 16px; margin: 6px 0 2px }
 .xp-money .xp-money-table { border-collapse: collapse; margin: 8px 0 6px; font-size: 13px }
 .xp-money .xp-money-table caption { text-align: left; color: var(--xp-quiet); padding-bottom: 2px }
@@ -31,6 +32,8 @@ STYLE = """
 .xp-money .xp-money-table :is(th, td):first-child { text-align: left }
 .xp-money .xp-money-table thead th { color: var(--xp-quiet); vertical-align: bottom }
 .xp-money .xp-money-scroll { overflow-x: auto }
+.xp-money .xp-offer-job { align-items: center; gap: 12px }
+.xp-money .xp-offer-job .progress-bar { background: var(--xp-hue) }
 .xp-money .xp-box { margin-top: 10px }
 """
 AGES = (("adult, ready to breed", True), ("by weight and hatch date", False))
@@ -89,6 +92,8 @@ class MoneyFold:
         grid.add_class("xp-offer-grid")
         self.wrong = Problems(self.guard, self._use)
         self.bar = JobBar()
+        self.bar.remove_class("xp-job")  # that is the bar of the search for paths, of which the tab has one
+        self.bar.add_class("xp-offer-job")
         ask = button("would it help?", "xp-offer-ask", self.guard, self._ask)
         self.answer, self.notes = words("xp-money-said"), words("xp-offer-notes")
         self.age.observe(self.guard(lambda _: self._show_age()), "value")

@@ -13,7 +13,7 @@ from ..planner.buying import Help, least_mean, soonest_of, surest
 
 __all__ = ["SEARCHED", "answer", "cautions_in_words", "money", "remarks"]
 
-SEARCHED = "This is as far as the search found; it does not try every path."
+SEARCHED = "Each figure is of the best path for it, as far as the search found; it does not try every path."
 WHOLE = 100
 """Amounts from here up are said without cents."""
 

@@ -244,5 +244,5 @@ class PathModel:
 
     def _question(self) -> object:
         desk = self.desk
-        asked = desk.animals, desk.target, desk.without, desk.allow, desk.testable, desk.today
+        asked = desk.animals, desk.target, desk.without, desk.allow, desk.testable, desk.today, desk.care
         return *asked, self.seasons, self.most_inbreeding

@@ -90,7 +90,8 @@ def test_owned_already__there_is_nothing_to_reckon(tmp_path):
     animals = collection(tmp_path, ("M", "male", "Clown"), ("F", "female", "Pastel"))
     path = find_paths(animals, "Pastel", 4, husbandry=care(2), today=TODAY)[0]
     found = costs(path, animals, STATED, husbandry=care(2))
-    assert (found.seasons, found.cost, found.income, found.owned) == ((), 0, 0, 2)
+    assert (found.seasons, found.cost, found.income, found.owned, found.crowded) == ((), 0, 0, 2, None)
+    assert costs(path, animals, Purse(places=1), husbandry=care(2)).crowded == 1
 
 
 def test_eggs_that_are_not_viable__are_not_sold(tmp_path):
@@ -112,7 +113,11 @@ WAITS = {"male": 1, "female": 2}
 EGGS, LAY_RATE, HATCH_RATE = 5, 0.9, 0.8
 INSTANCES = {
     "two recessives": (
-        {"F1": ("female", "Clown", {"Clown": 2}), "F2": ("female", "Piebald", {"Piebald": 2}), "M": ("male", "Normal", {})},
+        {
+            "F1": ("female", "Clown", {"Clown": 2}),
+            "F2": ("female", "Piebald", {"Piebald": 2}),
+            "M": ("male", "Normal", {}),
+        },
         "Clown Piebald",
     ),
     "three single genes": (
