@@ -25,7 +25,7 @@ class Figures:
         self.notes = {name: words("xp-quiet") for name in self.texts}
         cells = [cell for name in self.texts for cell in (self.texts[name], self.notes[name])]
         grid = GridBox(cells, layout=Layout(grid_template_columns="430px 1fr", grid_gap="2px 16px"))
-        self.said = words("xp-said")
+        self.said = words("xp-figures-said")
         take = button("use these figures", "xp-figures-take", guard, self._take)
         hint = words("xp-hint")
         hint.value = paragraph(HINT, "xp-quiet")

@@ -24,11 +24,19 @@ OLD_PATHS = "Something has changed since the paths were found, so the next step 
 
 @dataclass(frozen=True)
 class Aim:
-    """look: in shorthand; without: genes that must not show. words: what else to know of it, a sentence each."""
+    """look: in shorthand; without: genes that must not show. words: what else to know of it, a sentence each. target:
+    whether it is the target.
+    """
 
     look: str
     without: tuple[str, ...] = ()
     words: tuple[str, ...] = ()
+    target: bool = False
+
+    @property
+    def name(self) -> str:
+        """What to call it in a sentence."""
+        return "the target" if self.target else self.look
 
 
 class AimModel:
@@ -67,7 +75,7 @@ class AimModel:
         return self._step(key) if self.kind == "the next step" else self._target()
 
     def _target(self, *words: str) -> Aim:
-        return Aim(self.desk.target, self.desk.without, words)
+        return Aim(self.desk.target, self.desk.without, words, target=True)
 
     def _known(self, paths: PathModel) -> bool:
         return not paths.stale and (paths.path is not None or bool(paths.problem))

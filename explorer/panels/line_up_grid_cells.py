@@ -44,40 +44,40 @@ class GridModel:
         self.desk = desk
         self._asked: object = None
         self._pairs: Pairs = {}
-        self._of: tuple[object, Aim | None] = (None, None)
+        self._of: object = None
 
     def known(self, aim: Aim) -> bool:
         """Whether the numbers at hand are those of this aim and of the desk as it is."""
-        return self._of[0] == self._state(aim)
+        return self._of == self._state(aim)
 
     def asked(self, aim: Aim) -> bool:
         """Whether they are at hand or being worked out."""
         return self.known(aim) or self._asked == self._state(aim)
 
-    def work(self, aim: Aim) -> Callable[[Progress], tuple[object, Aim, Pairs]]:
+    def work(self, aim: Aim) -> Callable[[Progress], tuple[object, Pairs]]:
         """The numbers as work for a job."""
         state, job = self._state(aim), pairs_of_all(self.desk, aim)
         self._asked = state
-        return lambda progress: (state, aim, job(progress))
+        return lambda progress: (state, job(progress))
 
-    def take(self, found: tuple[object, Aim, Pairs]) -> None:
+    def take(self, found: tuple[object, Pairs]) -> None:
         """Takes up what the work found."""
-        state, aim, self._pairs = found
-        self._of, self._asked = (state, aim), None
+        self._of, self._pairs = found
+        self._asked = None
 
     def drop(self) -> None:
         """The work came to nothing."""
         self._asked = None
 
-    def grid(self, ready_only: bool) -> Grid | None:
+    def grid(self, aim: Aim, ready_only: bool) -> Grid | None:
         """The grid, of all kept animals or of those that are ready; None before the numbers are there."""
-        aim, animals = self._of[1], self.desk.animals
-        if aim is None or animals is None or not self.known(aim):
+        animals = self.desk.animals
+        if animals is None or not self.known(aim):
             return None
         states = {animal.id: ready_of(self.desk, animal) for animal in animals if animal.status == "kept"}
         fit = {key for key, state in states.items() if state.ready and not state.barred}
         made = [pair for (dam, sire), pair in self._pairs.items() if dam in fit and sire in fit and not pair.kept_out]
-        clutches = any(pair.per_clutch for pair in made)
+        clutches = any(pair.per_clutch for pair in made) or not any(pair.progress for pair in self._pairs.values())
 
         def value(pair: GridPair) -> Fraction:
             return pair.per_clutch if clutches else pair.progress
@@ -91,7 +91,7 @@ class GridModel:
         shown.sort(key=lambda animal: (animal.id not in fit, -best.get(animal.id, Fraction(0)), animal.id))
         males, females = ([one for one in shown if one.sex == sex] for sex in ("male", "female"))
         cells = [[self._cell(aim, male, dam, states, fit, clutches) for dam in females] for male in males]
-        said = self._sentence(aim, clutches, any(cell.value for row in cells for cell in row))
+        said = self._sentence(aim, clutches, any(pair.per_clutch for pair in made))
         most = max((cell.value for row in cells for cell in row), default=Fraction(0))
         return Grid(
             said,
@@ -131,15 +131,14 @@ class GridModel:
             bool(pair.cautions),
         )
 
-    def _sentence(self, aim: Aim, clutches: bool, any_value: bool) -> str:
+    def _sentence(self, aim: Aim, clutches: bool, now: bool) -> str:
         if clutches:
-            return f"The darker a cell, the likelier a clutch of that pairing has {aim.look}."
-        if not any_value:
-            return f"No pairing of this collection brings {aim.look} nearer."
+            none = "" if now else ", but no pairing that can be made this season gives it, or brings it nearer"
+            return f"The darker a cell, the likelier a clutch of that pairing has {aim.name}{none}."
         return (
-            f"No pairing that can be made this season gives {aim.look}, so the shade shows progress toward it: what "
-            "the best hatchling of a clutch is worth on average, if the whole look is worth 1 and each missing gene "
-            "divides that by four."
+            f"No pairing that can be made this season gives {aim.name}, so the shade shows progress toward it: the "
+            "mean worth of a clutch's best hatchling, where all of it is worth 1 and each missing gene divides that by "
+            "four."
         )
 
     def _state(self, aim: Aim) -> object:
@@ -148,9 +147,9 @@ class GridModel:
 
 
 def _head(animal: Animal, state: Readiness) -> dict[str, str]:
-    out = not state.ready or state.barred
+    word = "not ready" if not state.ready else "kept out" if state.barred else ""
     title = f"{name_of(animal)}, {write_genes(animal.genotype)}: {_state(state)}; put others beside it"
-    return {"id": animal.id, "label": name_of(animal), "word": "not ready" if out else "", "title": title}
+    return {"id": animal.id, "label": name_of(animal), "word": word, "title": title}
 
 
 def _state(state: Readiness) -> str:

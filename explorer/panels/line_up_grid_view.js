@@ -68,6 +68,7 @@ function render({ model, el, signal }) {
         const made = button(box, down + 1, right + 1, cell.title, cell.text, cell.word);
         made.style.backgroundColor = cell.shade;
         made.style.color = cell.ink;
+        made.style.setProperty("--shade", cell.shade);
         made.dataset.marks = cell.marks;
         made.classList.toggle("xp-grid-none", cell.none);
       });

@@ -15,10 +15,11 @@ HERE = Path(__file__).parent
 
 class LineUpGridView(anywidget.AnyWidget):
     """rows, columns: dicts of id, label, word ("" for none) and title (read aloud). cells: a row of dicts a row, each
-    of text, word, marks (names, with spaces between), title, shade, ink, and none: whether its number is 0. legend: dicts of words, with marks, or with
-    the ends of a ramp (from, to) and what stands at its other end (then). summary: the whole in words, for who does
-    not see it. alone: id of the animal that stands alone; ticked: ids of those that are ticked beside it. picked: what
-    was chosen last, ids of a row and a column, or of one of them; it is for Python to empty it again.
+    of text, word, marks (names, with spaces between), title, shade, ink, and none (whether its number is 0). legend:
+    dicts of words, with marks, or with the ends of a ramp (from, to) and what stands at its other end (then). summary:
+    the whole in words, for who does not see it. alone: id of the animal that stands alone; ticked: ids of those that
+    are ticked beside it. picked: what was chosen last, ids of a row and a column, or of one of them; it is for Python
+    to empty it again.
     """
 
     _esm = HERE / "line_up_grid_view.js"

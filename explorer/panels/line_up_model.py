@@ -26,7 +26,8 @@ ROLES: tuple[Role, Role] = ("sire", "dam")
 
 class LineUpModel:
     """key: id of the animal that stands alone, "" if there is none. against: which of the other sex are shown. ticked:
-    ids in the order of ticking. picked: id of the mate that was chosen in the grid last, "" for none.
+    ids in the order of ticking. picked: id of the mate that was chosen in the grid last, "" for none. by_hand: whether
+    the keeper chose the animal; until then it is the best male of the grid, once there is one.
     """
 
     def __init__(self, desk: Desk) -> None:
@@ -35,6 +36,7 @@ class LineUpModel:
         self.key = self.picked = ""
         self.against: Against = "everybody"
         self.ticked: list[str] = []
+        self.by_hand = False
         self._made: tuple[object, LineUp | None] = (None, None)
         self.refresh()
 
@@ -49,8 +51,14 @@ class LineUpModel:
 
     def choose(self, key: str) -> None:
         """Puts an animal beside the others; ticks stay as long as its sex is the same."""
-        self.key = key
+        self.key, self.by_hand = key, True
         self.refresh()
+
+    def suggest(self, key: str) -> None:
+        """Puts an animal there if the keeper has not chosen one, and looks for the target."""
+        if not self.by_hand and self.aims.kind == "the target":
+            self.key = key
+            self.refresh()
 
     def pick(self, *keys: str) -> None:
         """Shows a pairing of the grid, and ticks the mate; one animal alone is put beside the others.
@@ -70,6 +78,7 @@ class LineUpModel:
     def tick(self, keys: Iterable[str]) -> None:
         """Ticks these and no others."""
         self.ticked = list(dict.fromkeys(keys))
+        self.picked = self.picked if self.picked in self.ticked else ""
 
     def choices(self, search: str = "") -> tuple[Choice, ...]:
         """Who can stand alone: animals of known sex, those ready first, males before females.
@@ -160,8 +169,9 @@ class LineUpModel:
         eggs = self.desk.care.law
         clutch = f"of {number_word(next(iter(eggs)))} eggs" if len(eggs) == 1 else "of the usual size"
         return (
-            f"An egg, a clutch, expected: {self.aim.look}, with clutches {clutch}. Darker is more, within a column. Beside "
-            "the relation: the offspring's inbreeding coefficient, at least; only recorded parents count."
+            f"Egg, clutch, expected: chances of {self.aim.name}, with clutches {clutch}. Darker is more, within a "
+            "column. With the relation stands the offspring's inbreeding coefficient, at least: only recorded parents "
+            "count."
         )
 
     @property

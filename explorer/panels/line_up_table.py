@@ -21,8 +21,8 @@ def line_up_columns(rows: Sequence[LineUpRow]) -> list[dict[str, str]]:
     nearest = [{"key": "nearest", "label": "nearest look", "kind": "text"}]
     return [
         {"key": "mate", "label": "beside", "kind": "short"},
-        {"key": "egg", "label": "an egg", "kind": "number"},
-        {"key": "clutch", "label": "a clutch", "kind": "number"},
+        {"key": "egg", "label": "egg", "kind": "number"},
+        {"key": "clutch", "label": "clutch", "kind": "number"},
         {"key": "expected", "label": "expected", "kind": "number"},
         {"key": "progress", "label": "progress", "kind": "number"},
         *(nearest if any(row.nearest.missing for row in rows) else []),
@@ -79,8 +79,8 @@ def _row(line: LineUp, row: LineUpRow, shades: Mapping[str, tuple[str, str]]) ->
         "ready": line.words(row),
         "genes": "\n".join((*_first("helps", helps), *_first("spoils", spoils))) or "neither",
         "cautions": "\n".join(cautions) or "none recorded",
-        "mark": "" if row.ready else "not-ready",
-        "shades": dict(shades),
+        "mark": "not-ready" if not row.ready else "caution" if cautions else "",
+        "shades": {key: shades[key] for key, value in zip(SHADED, _numbers(row), strict=True) if value},
         "order": {
             "egg": float(row.per_egg),
             "clutch": float(row.per_clutch),
@@ -96,5 +96,4 @@ def _row(line: LineUp, row: LineUpRow, shades: Mapping[str, tuple[str, str]]) ->
 
 
 def _first(what: str, said: Sequence[str]) -> list[str]:
-    more = f" and {len(said) - 1} more" if len(said) > 1 else ""
-    return [f"{what}: {said[0]}{more}"] if said else []
+    return [f"{what}: {said[0]}", *([f"and {len(said) - 1} more"] if len(said) > 1 else [])] if said else []

@@ -14,6 +14,7 @@ from .fold import Fold
 from .guard import Guard
 from .line_up_aim import KINDS
 from .line_up_beside_model import beside_caption, beside_looks, beside_pairings
+from .line_up_grid_model import Pairs
 from .line_up_grid_view import LineUpGridView
 from .line_up_model import AGAINST, LineUpModel
 from .markup import paragraph
@@ -34,27 +35,32 @@ STYLE = """
   border-color: var(--xp-hue); font-weight: 600; box-shadow: none }
 .xp-line-up-tab .widget-toggle-buttons .jupyter-button { padding: 0 10px }
 .xp-line-up-tab .xp-grid-sentence p { margin: 0 0 6px; color: var(--xp-quiet) }
-.xp-line-up-tab .widget-toggle-buttons { flex-flow: row nowrap; align-items: center; width: auto }
+.xp-line-up-tab .widget-toggle-buttons { display: flex; align-items: center; width: auto }
 .xp-line-up-tab .xp-line-up-grid { margin-bottom: 10px }
+.xp-workbench .xp-line-up-grid > .xp-fold { margin-top: 2px }
 .xp-line-up-tab .xp-mates table { table-layout: fixed }
 .xp-line-up-tab .xp-mates :is(th, td) { padding: 5px 6px }
 .xp-line-up-tab .xp-mates thead button { padding: 5px 6px; font-size: 12px; white-space: normal }
-.xp-line-up-tab .xp-mates th.xp-table-tick { width: 28px; font-size: 12px }
-.xp-line-up-tab .xp-mates th[data-key="mate"] { width: 134px }
-.xp-line-up-tab .xp-mates th:is([data-key="egg"], [data-key="clutch"]) { width: 56px }
-.xp-line-up-tab .xp-mates th:is([data-key="expected"], [data-key="progress"]) { width: 76px }
-.xp-line-up-tab .xp-mates th:is([data-key="nearest"], [data-key="related"], [data-key="ready"]) { width: 104px }
+.xp-line-up-tab .xp-mates th.xp-table-tick { width: 30px; font-size: 12px; vertical-align: top;
+  padding: 5px 1px }
+.xp-line-up-tab .xp-mates th[data-key="mate"] { width: 11.3% }
+.xp-line-up-tab .xp-mates th:is([data-key="egg"], [data-key="clutch"]) { width: 62px }
+.xp-line-up-tab .xp-mates th:is([data-key="expected"], [data-key="progress"]) { width: 82px }
+.xp-line-up-tab .xp-mates th:is([data-key="nearest"], [data-key="related"], [data-key="ready"]) { width: 8.8% }
 .xp-line-up-tab .xp-mates thead th { padding: 0 }
 .xp-line-up-tab .xp-mates td { font-size: 12px; line-height: 1.35; overflow-wrap: anywhere }
 .xp-line-up-tab .xp-mates td.xp-kind-number { font-size: 13px }
-.xp-line-up-tab .xp-mates [data-key="mate"] .xp-table-word { font-style: normal; white-space: normal; overflow-wrap: anywhere;
-  color: var(--xp-quiet) }
+.xp-line-up-tab .xp-mates [data-key="mate"] .xp-table-word { font-style: normal; white-space: normal;
+  overflow-wrap: anywhere; color: var(--xp-quiet) }
 .xp-line-up-tab .xp-mates tr[data-mark="not-ready"] td[style] { font-style: italic;
-  background-image: repeating-linear-gradient(135deg, #8b949c 0 1px, transparent 1px 6px) }
-.xp-line-up-tab .xp-mates td[data-key="cautions"] { color: var(--xp-warn) }
-.xp-line-up-tab .xp-mates tr:not([data-cautions]) td[data-key="cautions"] { color: var(--xp-quiet) }
+  background-image: repeating-linear-gradient(135deg, transparent 0 6px, rgb(90 101 112 / .3) 6px 7px) }
+.xp-line-up-tab .xp-mates td[data-key="cautions"] { color: var(--xp-quiet) }
+.xp-line-up-tab .xp-mates tr[data-mark="caution"] td[data-key="cautions"] { color: var(--xp-warn) }
 .xp-line-up-tab .xp-beside-box { margin-top: 8px }
 """
+
+
+UNKNOWN = "The pairings are not all worked out yet for what is looked for; until then the grid is that of before."
 
 
 class LineUpPanel:
@@ -68,11 +74,11 @@ class LineUpPanel:
         self.find = button("find paths", "xp-line-up-find", self.guard, self._find)
         self.search_room = HBox([])
         self.grid, self.grid_said, self.grid_bar = LineUpGridView(), words("xp-grid-sentence"), JobBar()
-        self.grid.add_class("xp-grid")
+        self.grid.add_class("xp-pairs")
         inside = [self.grid_said, self.grid, self.grid_bar]
         self.grid_fold = Fold("Every male beside every female", inside, self.guard, "xp-line-up-grid", opened=True)
         self.grid_fold.filled = self._show_grid
-        self.note, self.table = words("xp-table-note"), TableView(caption="Line-up", tick="tick", height=430)
+        self.note, self.table = words("xp-table-note"), TableView(caption="Line-up", tick="tick", height=520)
         self.table.add_class("xp-mates")
         self.ticking, self.beside = words("xp-ticking"), words("xp-beside-box")
         self.clear = button("clear ticks", "xp-clear", self.guard, lambda: self._tick([]))
@@ -223,7 +229,7 @@ class LineUpPanel:
         model = self.model
         self._filling = True
         try:
-            self.table.ticked = list(model.ticked)
+            self.table.ticked, self.table.selected = list(model.ticked), model.picked
         finally:
             self._filling = False
         self.grid.alone, self.grid.ticked = model.key, list(model.ticked)
@@ -240,19 +246,26 @@ class LineUpPanel:
         model, aim = self.model, self.model.aim
         if not self.grid_fold.opened or model.blockers:
             return
-        if not model.grid.asked(aim):
+        if not model.grid.asked(aim) or not (model.grid.known(aim) or self.grid_bar.running):
             failed = self.guard(self._grid_failed)
             self.grid_bar.start(model.grid.work(aim), self.guard(self._grid_found), failed, "working out all pairings")
-        found = model.grid.grid(model.against != "everybody")
+        found = model.grid.grid(aim, model.against != "everybody")
+        self.grid_said.value = paragraph(found.sentence if found else UNKNOWN)
         if found is not None:
-            self.grid_said.value = paragraph(found.sentence)
             with self.grid.hold_sync():
                 self.grid.rows, self.grid.columns, self.grid.cells = found.rows, found.columns, found.cells
                 self.grid.legend, self.grid.summary = found.legend, found.words
 
-    def _grid_found(self, found: object) -> None:
-        self.model.grid.take(found)  # type: ignore[arg-type]
-        self._show_grid()
+    def _grid_found(self, found: tuple[object, Pairs]) -> None:
+        self.model.grid.take(found)
+        before, grid = self.model.key, self.model.grid.grid(self.model.aim, self.model.against != "everybody")
+        if grid is not None and grid.rows:
+            self.model.suggest(grid.rows[0]["id"])
+        if self.model.key != before:
+            self._fill()
+            self._show()
+        else:
+            self._show_grid()
 
     def _grid_failed(self, error: Exception) -> None:
         self.model.grid.drop()

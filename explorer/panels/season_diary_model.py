@@ -77,9 +77,10 @@ class SeasonDiary:
 
     @property
     def entries(self) -> tuple[tuple[SeasonEvent, str], ...]:
-        """What is written of her season, by day, each in words."""
-        log = self.standings.log
+        """What happened in her season, by day, each in words."""
+        log, planned = self.standings.log, ("planned", "second choice")
         mine = [e for e in log or () if (e.season, e.dam) == (self.desk.first_season, self.dam)]
+        mine = [event for event in mine if event.event not in planned]
         mine.sort(key=lambda e: (e.on or date.min, e.row))
         return tuple((event, _said(event)) for event in mine)
 
@@ -90,8 +91,6 @@ class SeasonDiary:
             return (Problem("Choose a pairing in the table first."),)
         if on is None:
             return (Problem("Choose the day on which it was."),)
-        if on > self.desk.now:
-            return (Problem(f"{_day(on)} is still to come. Write down what has happened, on the day it did."),)
         if event in MALE_EVENTS and not sire:
             return (Problem("Choose the male that was with her."),)
         if event == "introduced":
@@ -100,7 +99,8 @@ class SeasonDiary:
                 start = "This is not written as a pairing to go on with. If they were together, part them"
                 return (*map(Problem, refused), Problem(f"{start}, and write down the lock if one was seen."))
         year, dam = self.desk.first_season, one.dam
-        said = f"{dam}: {event}{f' with {sire}' if sire else ''} {_day(on)}."
+        ahead = " That day is still to come: is it right?" if on > self.desk.now else ""
+        said = f"{dam}: {event}{f' with {sire}' if event in MALE_EVENTS else ''}, {_day(on)}.{ahead}"
         return self.plan.change(
             f"writing down “{event}” of {dam}",
             lambda log: log.with_event(year, dam, event, sire=sire if event in MALE_EVENTS else "", on=on),

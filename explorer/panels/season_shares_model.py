@@ -7,11 +7,12 @@ from typing import Any
 
 from ..notation import GenesError, capital
 from ..planner import Allotment, Allotments, ImpossibleAllotment, PairingMade, allotments
+from ..planner.allotment_chosen import chosen_pairings
 from .background import Progress
 from .choosing import name_of
 from .desk import Desk
 from .season_wish_model import BEST, Pair, SeasonWishes
-from .season_words import expected, gives_up, headline_of, swapped, worth_of_made
+from .season_words import cautions_in_short, expected, gives_up, headline_of, related, swapped, worth_of_made
 
 __all__ = ["PAIRINGS", "WAYS", "SeasonShares"]
 
@@ -26,7 +27,9 @@ PAIRINGS = (
     {"key": "dam", "label": "dam", "kind": "short"},
     {"key": "sire", "label": "sire", "kind": "short"},
     {"key": "why", "label": "why", "kind": "text"},
-    {"key": "second", "label": "should the male fail", "kind": "text"},
+    {"key": "second", "label": "should he fail", "kind": "text"},
+    {"key": "related", "label": "related", "kind": "text"},
+    {"key": "cautions", "label": "cautions", "kind": "text"},
 )
 
 
@@ -121,7 +124,12 @@ class SeasonShares:
     @property
     def pairing_rows(self) -> list[dict[str, str]]:
         """The pairings of the way that is shown, for a table."""
-        return [self._row(one) for one in self.way.pairings] if self.way is not None else []
+        way = self.way
+        if way is None:
+            return []
+        pairs = [pair for pair, _ in self.pairs]
+        met = chosen_pairings(way.animals, pairs, self.wishes.targets, **self.wishes.options()).pairings
+        return [self._row(one, cautions_in_short(two)) for one, two in zip(way.pairings, met, strict=True)]
 
     @property
     def left_out(self) -> tuple[tuple[str, str], ...]:
@@ -131,12 +139,14 @@ class SeasonShares:
             return ()
         return tuple((name_of(animals[key]), why) for key, why in self.way.left_out.items() if key in animals)
 
-    def _row(self, one: PairingMade) -> dict[str, str]:
-        animals = self.way.animals if self.way is not None else {}
+    def _row(self, one: PairingMade, cautions: str) -> dict[str, str]:
+        assert self.way is not None
+        animals = self.way.animals
         second = name_of(animals[one.second.sire]) if one.second.sire else f"nobody: {one.second.reason}"
         set_so = "; set by you" if one.forced else ""
         names = {"dam": name_of(animals[one.dam]), "sire": name_of(animals[one.sire])}
-        return {"id": one.dam, **names, "why": f"{worth_of_made(one)}{set_so}", "second": second}
+        words = {"related": related(one.relation), "cautions": cautions or "none recorded"}
+        return {"id": one.dam, **names, "why": f"{worth_of_made(one)}{set_so}", "second": second, **words}
 
     def _swapped(self, pairs: Sequence[Pair]) -> str:
         return swapped(self.way.animals, pairs) if self.way is not None else ""

@@ -110,7 +110,7 @@ class SeasonStandings:
         desk, log, wishes = self.desk, self.log, self.wishes
         if desk.animals is None or log is None:
             return (), None
-        state = log.text, desk.book and desk.book.text, wishes.question, wishes.degrees, desk.first_season
+        state = log.text, desk.book and desk.book.text, wishes.question, wishes.degrees, desk.first_season, desk.now
         if self._known[0] != state:
             pairings = log.pairings(desk.first_season)
             pairs = [(dam, sire) for dam, one in pairings.items() if (sire := male_of(one))]
@@ -122,7 +122,7 @@ class SeasonStandings:
 
     def _standing(self, log: SeasonLog, pairing: SeasonPairing, worth: ChosenPairing | None) -> Standing:
         sire, said = male_of(pairing), log.sire_text(pairing.season, pairing.dam)
-        days, wrong = days_of(pairing, self.desk.care, self.desk.book or (), self.wishes.degrees)
+        days, wrong = days_of(pairing, self.desk.care, self.desk.book or (), self.wishes.degrees, self.desk.now)
         laid = any(day.happened for day in days if day.event in ("lay", "hatch"))
         carrying = laid or pairing.ovulated is not None or pairing.shed is not None
         trouble = self._trouble(worth, laid) if worth is not None else ("No male is named.",)
@@ -151,4 +151,8 @@ def male_of(pairing: SeasonPairing) -> str:
 
 
 def _unfit(animal: Animal, state: Readiness) -> str:
-    return f"{name_of(animal)} may be in no pairing this season: {state.words or state}."
+    start = f"{name_of(animal)} may be in no pairing this season"
+    if state.ready and state.barred:
+        barring = (one for one in state.cautions if one.keeps_out or one.severity == "infertile")
+        return f"{start}, until you allow it: {'; '.join(map(caution_text, barring))}."
+    return f"{start}: {state.words or state}."

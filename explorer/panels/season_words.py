@@ -8,14 +8,16 @@ from fractions import Fraction
 
 from ..collection import Collection, Relation
 from ..husbandry import Husbandry
+from ..looks import caution_text
 from ..notation import capital
 from ..pairing import mean_text, names_in_words, number_word, percent
+from ..pictures.season_band import day_in_words
 from ..planner import Difference, PairingMade
 from ..planner.allotment_chosen import ChosenPairing
-from ..pictures.season_band import day_in_words
 from .choosing import name_of
 
 __all__ = [
+    "cautions_in_short",
     "expected",
     "gives_up",
     "headline_of",
@@ -30,7 +32,7 @@ __all__ = [
 
 
 def headline_of(pairs: Sequence[tuple[str, str]], said: str, start: str = "") -> str:
-    """ "Four pairings this season, using M02 and M05. Expected toward the target: 0.45." said: as `expected` gives it."""
+    """ "Four pairings this season, using M02 and M05. Expected toward the target: 0.45." said: from `expected`."""
     males = names_in_words(sorted({sire for _, sire in pairs if sire}))
     count = f"{number_word(len(pairs))} pairing{'' if len(pairs) == 1 else 's'} this season"
     first = f"{start}{count}" if start else capital(count)
@@ -41,17 +43,19 @@ def expected(value: Fraction, by_target: Mapping[str, Fraction], weights: Mappin
     """What pairings bring in all: "Expected toward the target: 0.45."."""
     if len(by_target) == 1:
         return f"Expected toward the target: {mean_text(next(iter(by_target.values())))}."
-    parts = [f"{mean_text(brings)} toward {target} (weight {_weight(weights[target])})" for target, brings in by_target.items()]
+    parts = [f"{mean_text(brings)} toward {t} (weight {_weight(weights[t])})" for t, brings in by_target.items()]
     return f"Expected: {names_in_words(parts)}; weighted, {mean_text(value)}."
 
 
 def meaning(care: Husbandry) -> str:
     """What such a number means."""
+    sizes = sorted(care.law)
+    eggs = f"{sizes[0]} eggs a clutch" if len(sizes) == 1 else f"{sizes[0]} to {sizes[-1]} eggs a clutch"
     return (
         "In this number 1 is one animal that shows the target. Each clutch adds what its best hatchling is worth on "
-        "average, if that is more than both parents are worth: every gene that is missing divides the worth by four, a "
-        "second copy that is missing halves it, and hidden copies count. That a paired female lays with a chance of "
-        f"{percent(care.lay_rate)}, and an egg hatches with one of {percent(care.hatch_rate)}, is counted in."
+        "average, where that is more than either parent is worth; a missing gene divides the worth by four, a missing "
+        f"second copy halves it, and hidden copies count. Reckoned with {eggs}, {percent(care.hatch_rate)} of viable "
+        f"eggs hatching, and {percent(care.lay_rate)} of paired females laying."
     )
 
 
@@ -68,12 +72,16 @@ def worth_of_chosen(one: ChosenPairing) -> str:
 def tells_why(one: ChosenPairing, target: str) -> tuple[str, ...]:
     """The same in whole sentences. target: the one that is set for all tabs."""
     said = []
+    if not one.value and len(one.progress) > 1:
+        return ("It brings no target nearer.",)
     for wish, brings in one.progress.items():
+        if len(one.progress) > 1 and not brings and not one.per_clutch[wish]:
+            continue
         name = "the target" if wish == target and len(one.progress) == 1 else wish
         chance = one.per_clutch[wish]
-        shows = f"{percent(chance)} of its clutches, once laid, have {name} in them" if chance else (
-            f"no hatchling of it shows {name} yet"
-        )
+        shows = f"no hatchling of it shows {name} yet"
+        if chance:
+            shows = f"{percent(chance)} of its clutches, once laid, have {name} in them"
         worth = f"it brings {mean_text(brings)} toward {name}" if brings else f"it brings {name} no nearer"
         said.append(f"{capital(worth)}; {shows}.")
     return tuple(said)
@@ -97,6 +105,13 @@ def gives_up(one: Difference, best: bool) -> str:
         if lost and len(one.by_target) > 1
     ]
     return f"{least}{f' ({names_in_words(more)})' if more else ''}"
+
+
+def cautions_in_short(one: ChosenPairing) -> str:
+    """The cautions that a parent or an egg meets, by their genes and the strength of the evidence; "" if none."""
+    parents = [caution for state in one.states.values() for caution in state.cautions]
+    texts = map(caution_text, (*parents, *(item.caution for item in one.met)))
+    return "; ".join(dict.fromkeys(f"{text.partition(':')[0]} [{text.rpartition(' [')[2]}" for text in texts))
 
 
 def window(earliest: date | None, likely: date | None, latest: date | None) -> str:
@@ -127,7 +142,8 @@ def _worth(per_clutch: Mapping[str, Fraction], progress: Mapping[str, Fraction],
         if brings or chance:
             shows = f", shown in {percent(chance)} of clutches" if chance else ""
             parts.append(f"{mean_text(brings)}{f' toward {target}' if several else ''}{shows}")
-    return f"brings {'; '.join(parts)}{f'; weighted {mean_text(value)}' if several else ''}"
+    weighted = f"; weighted {mean_text(value)}" if several and value not in progress.values() else ""
+    return f"brings {'; '.join(parts)}{weighted}"
 
 
 def _weight(weight: Fraction) -> str:

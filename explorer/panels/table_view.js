@@ -1,7 +1,10 @@
+// A number stays on one line with its unit.
+const unbroken = (words) => words.replace(/(\d) (?=[%g]( |$|[,;:.)]))/g, "$1\u00a0");
+
 const make = (tag, attributes = {}, words = "") => {
   const element = document.createElement(tag);
   for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
-  element.textContent = words;
+  element.textContent = unbroken(words);
   return element;
 };
 
@@ -89,7 +92,7 @@ function render({ model, el, signal }) {
         const cell = make(at ? "td" : "th", { class: `xp-kind-${column.kind ?? "text"}`, "data-key": column.key });
         const [paper, ink] = row.shades?.[column.key] ?? [];
         if (paper) cell.style.cssText = `background-color: ${paper}; color: ${ink}`;
-        if (at) cell.textContent = words;
+        if (at) cell.textContent = unbroken(words);
         else {
           cell.scope = "row";
           cell.append(make("button", { type: "button", ...NO_SHORTCUTS }, words));
@@ -129,7 +132,8 @@ function render({ model, el, signal }) {
     scroll.replaceChildren(table);
     const empty = all.length ? "nothing matches the search" : model.get("empty");
     if (!rows.length) scroll.append(make("p", { class: "xp-table-empty" }, empty));
-    count.textContent = rows.length === all.length ? `${all.length} rows` : `${rows.length} of ${all.length} rows`;
+    const whole = all.length === 1 ? "1 row" : `${all.length} rows`;
+    count.textContent = rows.length === all.length ? whole : `${rows.length} of ${whole}`;
     scroll.scrollTo(left, up);
     if (focused) line(focused)?.querySelector("button").focus();
     mark();

@@ -102,7 +102,7 @@ class Weighing:
         self.scales = ScalesView()
         self.day = DatePicker(value=self.model.day, description="weighed on", style={"description_width": "initial"})
         self.day.add_class("xp-weighed-on")
-        self.said = words("xp-said")
+        self.said = words("xp-weigh-said")
         self.take = button("write them down", "xp-weigh-take", guard, self._take)
         self.take.button_style = "primary"
         close = button("close", "xp-weigh-close", guard, lambda: self.show(False))

@@ -24,6 +24,7 @@ from .pairing_view import PairingPanel
 from .parts import words
 from .path_view import PathPanel
 from .reading_view import ReadingPanel
+from .season_view import SeasonPanel
 from .stylesheet import style_sheet
 from .target_view import TargetEditor
 
@@ -34,6 +35,7 @@ TABS: tuple[tuple[str, Callable[[Desk], Any]], ...] = (
     ("Pairing", PairingPanel),
     ("Line-up", LineUpPanel),
     ("Path", PathPanel),
+    ("Season", SeasonPanel),
     ("Clutch book", ClutchPanel),
     ("Gene notes", NotesPanel),
     ("Read an animal", ReadingPanel),

@@ -27,6 +27,7 @@ STYLE = """
 .xp-beside .xp-beside-looks th { font-weight: 600 }
 .xp-beside-bar { display: flex; align-items: center; gap: 6px; min-height: 20px; border-left: 1px solid #6b7580 }
 .xp-beside-bar i { flex: none; height: 17px; border: 1px solid #0b5357; border-left: 0; box-sizing: border-box }
+.xp-beside-none { padding-left: 6px; color: var(--xp-quiet) }
 .xp-beside p { margin: 0 0 2px }
 .xp-beside .xp-beside-out { color: var(--xp-warn) }
 """
@@ -69,7 +70,7 @@ def side_by_side(pairings: Sequence[Beside], looks: Sequence[Look], left: Sequen
         for at, (what, _) in enumerate(pairings[0].facts if pairings else ())
     )
     head = "".join(f'<th scope="col">{_head(one)}</th>' for one in pairings)
-    columns = f'<col class="xp-beside-names">{"<col>" * len(pairings)}'
+    columns = f'<col class="xp-beside-names"/>{"<col/>" * len(pairings)}'
     return (
         f'<table class="xp-beside"><caption>{escape(caption)}</caption><colgroup>{columns}</colgroup>'
         f'<thead><tr><td></td>{head}</tr></thead><tbody class="xp-beside-looks">{bars}{more}</tbody>'
@@ -89,7 +90,7 @@ def _row(look: Look, longest: Fraction) -> str:
 
 def _bar(chance: Fraction, closeness: Fraction, longest: Fraction) -> str:
     if not chance:
-        return '<div class="xp-beside-bar">0 %</div>'
+        return '<div class="xp-beside-bar xp-beside-none">0 %</div>'
     width = f"width:max(3px,{float(chance / longest) * ROOM:.2f}%)"
     title = escape(f"{one_in(chance)}; {percent(closeness)} of what is looked for")
     bar = f'<i style="{width};background:{nearness_shade(closeness)}"></i>'

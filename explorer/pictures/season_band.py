@@ -12,8 +12,8 @@ from .palette import FAINT, INK, PAPER
 
 __all__ = ["Band", "Stretch", "day_in_words", "season_bands", "season_bands_in_words", "window_in_words"]
 
-WIDTH, LEFT, RIGHT = 960, 210, 118
-LINE, HEAD, GAP = 17, 24, 12
+WIDTH, LEFT, RIGHT, EDGE = 960, 210, 118, 6
+LINE, HEAD, GAP = 15, 24, 10
 WINDOW, RULE = "#aab7c4", "#d9e0e6"
 
 
@@ -37,39 +37,50 @@ class Band:
     stretches: tuple[Stretch, ...]
 
 
-def season_bands(bands: Sequence[Band], today: date | None = None, span: tuple[date, date] | None = None) -> str:
+def season_bands(
+    bands: Sequence[Band],
+    today: date | None = None,
+    span: tuple[date, date] | None = None,
+    *,
+    width: int = WIDTH,
+    named: bool = True,
+) -> str:
     """All bands beneath one axis of months. today: a line is drawn there. span: first and last day of the axis, by
-    default what the bands need; the text alternative says what `season_bands_in_words` says. "" if nothing is known.
+    default what the bands need. width: of the drawing in its own units, of which a letter is 12 high. named: whether
+    the pairings' names stand beside the bands. The text alternative says what `season_bands_in_words` says. "" if
+    nothing is known.
     """
     span = span or _span(bands)
     if span is None:
         return ""
     first, last = span[0].replace(day=1), _month_after(span[1])
-    scale = (WIDTH - LEFT - RIGHT) / (last - first).days
+    left = LEFT if named else EDGE
+    scale = (width - left - RIGHT) / (last - first).days
 
     def x(day: date) -> float:
-        return round(LEFT + (day - first).days * scale, 1)
+        return round(left + (day - first).days * scale, 1)
 
     heights = [max(2, len(band.stretches)) * LINE + GAP for band in bands]
     bottom = HEAD + sum(heights)
     parts = [
-        f'<rect width="{WIDTH}" height="{bottom}" fill="{PAPER}"/>',
-        *(_month(x(month), x(_month_after(month)), bottom, month) for month in _months(first, last)),
+        f'<rect width="{width}" height="{bottom}" fill="{PAPER}"/>',
+        *(_month(x(month), x(_month_after(month)), bottom, month, month == first) for month in _months(first, last)),
     ]
     if today is not None and first <= today < last:
         parts.append(f'<path d="M{x(today)} {HEAD - 6}V{bottom}" stroke="{INK}" stroke-dasharray="3 3"/>')
         parts.append(_text(x(today) + 3, bottom - 3, "today", FAINT, 11))
     top = HEAD
     for band, height in zip(bands, heights, strict=True):
-        parts.append(f'<path d="M0 {top}H{WIDTH}" stroke="{FAINT}" stroke-width="0.8"/>')
-        parts.append(_text(4, top + 17, elided(band.name, 30), INK, 13, bold=True))
-        parts.append(_text(4, top + 33, elided(band.detail, 34), FAINT, 11.5))
+        parts.append(f'<path d="M0 {top}H{width}" stroke="{FAINT}" stroke-width="0.8"/>')
+        if named:
+            parts.append(_text(4, top + 17, elided(band.name, 28), INK, 13, bold=True))
+            parts.append(_text(4, top + 33, elided(band.detail, 34), FAINT, 11.5))
         for number, stretch in enumerate(band.stretches):
             parts += _stretch(stretch, x, top + 6 + number * LINE)
         top += height
     words = escape(season_bands_in_words(bands))
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {bottom}" width="100%" role="img" '
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {bottom}" width="100%" role="img" '
         f'aria-label="{words}" font-family="system-ui, \'DejaVu Sans\', sans-serif">{"".join(parts)}</svg>'
     )
 
@@ -106,17 +117,17 @@ def _stretch(stretch: Stretch, x: Callable[[date], float], top: float) -> list[s
         return [mark, _text(at + 9, middle + 4, f"{stretch.event} on {day_in_words(stretch.likely)}", INK, 12)]
     left, right, likely = x(stretch.earliest), x(stretch.latest + timedelta(1)), x(stretch.likely)
     return [
-        f'<rect x="{left}" y="{top}" width="{max(2.0, round(right - left, 1))}" height="{LINE - 5}" fill="{WINDOW}"/>',
+        f'<rect x="{left}" y="{top}" width="{max(2.0, round(right - left, 1))}" height="{LINE - 4}" fill="{WINDOW}"/>',
         f'<path d="M{likely} {top - 1}v{LINE - 3}" stroke="{INK}" stroke-width="2"/>',
         _text(right + 5, middle + 4, stretch.event, INK, 12),
     ]
 
 
-def _month(left: float, right: float, bottom: float, month: date) -> str:
+def _month(left: float, right: float, bottom: float, month: date, first: bool) -> str:
     rule = f'<path d="M{left} {HEAD - 8}V{bottom}" stroke="{RULE}"/>'
     if right - left < 26:
         name = f"{month:%b}"[0]
-    elif month.month == 1 and right - left >= 50:
+    elif (month.month == 1 or first) and right - left >= 60:
         name = f"{month:%b %Y}"
     else:
         name = f"{month:%b}"

@@ -13,19 +13,28 @@ from .season_band import Band, season_bands, window_in_words
 __all__ = ["WHOM_TO_ASK", "SheetPairing", "season_sheet"]
 
 STYLE = """
-@page { margin: 14mm }
+@page { margin: 12mm }
 h2 { margin: 0 0 4px; font-size: 18px }
-h3 { margin: 12px 0 4px; font-size: 15px }
-section.pairing { break-inside: avoid; margin: 0 0 18px; padding: 10px 0 0; border-top: 2px solid }
-section.pairing dl { margin: 0 0 6px }
+h2 { break-after: avoid }
+section { break-inside: avoid; margin: 0 0 14px }
+section.pairing { padding: 8px 0 0; border-top: 2px solid }
+section.pairing dl { margin: 0 0 4px }
+section.pairing p { margin: 0 0 4px }
 section.pairing p.caution { font-weight: 600 }
-td.blank { width: 21% }
-table.dates td, table.dates th { padding: 3px 8px }
-small { font-size: 12.5px }
+table.dates { margin: 0 0 4px; table-layout: fixed }
+table.dates :is(td, th) { padding: 2px 8px 2px 0 }
+table.dates th:nth-child(1) { width: 11.5% }
+table.dates th:nth-child(2) { width: 32.5% }
+table.dates th:nth-child(3) { width: 12% }
+small { font-size: 12px }
 ul { margin: 0 0 10px; padding-left: 20px }
-@media print { body { font-size: 12.5px } h1 { font-size: 20px } h2 { font-size: 15px } h3 { font-size: 13px }
-  small { font-size: 10.5px } }
+@media print { body { font-size: 12px; line-height: 1.35 } h1 { font-size: 20px } h2 { font-size: 15px }
+  small { font-size: 10px } table.dates { font-size: 11.5px } th, td { padding: 3px 8px } }
 """
+RESTS = "In the tables of days each window also rests on the sources of those above it. Write in when it really was."
+WIDTH = 700
+"""Units of the drawings, about the pixels that a sheet of A4 leaves."""
+
 WHOM_TO_ASK = (
     "Chances are forecasts, not promises, and dates are windows, not appointments.",
     "Ask a veterinarian who knows reptiles before breeding, when a female does not lay in time, strains, stops "
@@ -58,8 +67,10 @@ def season_sheet(
     incubation: Iterable[tuple[str, str, str]],
     today: date,
     remarks: Iterable[str] = (),
+    references: Iterable[str] = (),
 ) -> str:
-    """The pages as HTML text, every text escaped. incubation: rows of (temperature, days to hatching, source)."""
+    """The pages as HTML text, every text escaped. incubation: rows of (temperature, days to hatching, source);
+    references: what their sources are."""
     overview = _table(
         ("pairing", "should the male fail", "related", "lays", "cautions"),
         [
@@ -72,10 +83,10 @@ def season_sheet(
         f"<p>{escape(summary)}</p>",
         *(f"<p>{escape(text)}</p>" for text in remarks),
         overview if pairings else "",
+        f"<p><small>{RESTS}</small></p>" if pairings else "",
         *(_pairing(p, today) for p in pairings),
-        f"<h2>Eggs and warmth</h2>{warmth}",
-        "<h2>Before you breed, and whom to ask</h2>",
-        "<ul>" + "".join(f"<li>{escape(text)}</li>" for text in WHOM_TO_ASK) + "</ul>",
+        f"<section><h2>Eggs and warmth</h2>{warmth}{_list(references)}</section>",
+        f"<section><h2>Before you breed, and whom to ask</h2>{_list(WHOM_TO_ASK)}</section>",
     ]
     return printed_page(title, STYLE, "\n".join(body))
 
@@ -85,9 +96,9 @@ def _pairing(p: SheetPairing, today: date) -> str:
     about = "".join(f"<dt>{escape(what)}</dt><dd>{escape(text)}</dd>" for what, text in facts if text)
     cautions = "".join(f'<p class="caution">Caution: {escape(text)}</p>' for text in p.cautions)
     days = [
-        (s.event, window_in_words(s) if not s.happened else "", "" if not s.happened else window_in_words(s), source)
+        (s.event, *(("", day) if s.happened else (window_in_words(s), "")), p.sources.get(s.event, ""))
         for s in p.band.stretches
-        for source in [p.sources.get(s.event, "")]
+        for day in [window_in_words(s).removeprefix("on ")]
     ]
     head = "".join(f'<th scope="col">{name}</th>' for name in ("event", "look for it", "it was on", "source"))
     rows = "".join(
@@ -95,13 +106,18 @@ def _pairing(p: SheetPairing, today: date) -> str:
         f"<td><small>{escape(source)}</small></td></tr>"
         for event, window, was, source in days
     )
-    notes = "".join(f"<p><small>{escape(note)}</small></p>" for note in p.notes)
+    notes = f"<p><small>{escape('; '.join(p.notes))}.</small></p>" if p.notes else ""
     table = f'<table class="dates"><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table>' if days else ""
-    drawn = season_bands([p.band], today)
+    drawn = season_bands([p.band], today, width=WIDTH, named=False)
     return (
-        f'<section class="pairing"><h2>{escape(p.band.name)}</h2><dl>{about}</dl>{cautions}{drawn}{table}{notes}'
+        f'<section class="pairing"><h2>{escape(p.band.name)}</h2>\n<dl>{about}</dl>{cautions}{drawn}{table}{notes}'
         "</section>"
     )
+
+
+def _list(texts: Iterable[str]) -> str:
+    lines = "".join(f"<li>{escape(text)}</li>" for text in texts)
+    return f"<ul>{lines}</ul>" if lines else ""
 
 
 def _lays(p: SheetPairing) -> str:

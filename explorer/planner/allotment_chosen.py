@@ -1,4 +1,4 @@
-"""Pairings that a keeper chose: what each brings, by the same reckoning as the allotment, and what stands against it."""
+"""Pairings that a keeper chose: what each brings, reckoned as in the allotment, and what stands against it."""
 
 from __future__ import annotations
 

@@ -17,7 +17,7 @@ def step_relations(animals: Collection, path: Path) -> tuple[Relation, ...]:
 
     As everywhere, unknown parents count as founders, so each figure is a lower bound.
     """
-    family: dict[str, tuple[str | None, str | None]] = {animal.id: (animal.dam, animal.sire) for animal in animals}
+    family: dict[str, tuple[str | None, str | tuple[str, ...] | None]] = {one.id: one.parents for one in animals}
     for step in path.steps:
         family |= {keep.name: (step.dam, step.sire) for keep in step.keeps}
     return tuple(relation(family, step.dam, step.sire) for step in path.steps)
@@ -31,7 +31,7 @@ def closest_kinship(animals: Collection, path: Path) -> Fraction:
 def plan_kinship(animals: Collection, plan: Plan) -> Fraction:
     """As `closest_kinship`, of a plan that is not written down yet."""
     names = [place.owned or f"hatchling {number}" for number, place in enumerate(plan.places)]
-    family: dict[str, tuple[str | None, str | None]] = {animal.id: (animal.dam, animal.sire) for animal in animals}
+    family: dict[str, tuple[str | None, str | tuple[str, ...] | None]] = {one.id: one.parents for one in animals}
     pairs = [(names[pairing.dam], names[pairing.sire]) for pairing in plan.pairings]
     for pairing, pair in zip(plan.pairings, pairs, strict=True):
         family |= {names[keep]: pair for keep in pairing.keeps}

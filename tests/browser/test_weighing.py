@@ -43,7 +43,7 @@ def test_weigh_in__with_the_keyboard_then_a_higher_least_weight(
     expect(second.locator("output")).to_contain_text("grams are needed")
     assert axe(page) == []
     shown.get_by_role("button", name="write down 1").click()
-    expect(shown.locator(".xp-weighing .xp-said")).to_contain_text("1 weight is written down")
+    expect(shown.locator(".xp-weigh-said")).to_contain_text("1 weight is written down")
     expect(second.locator("input")).to_have_value("1,600")
     weights = file.with_suffix(".weights.csv").read_text()
     assert "1499.9" in weights and "2450" in weights
@@ -54,7 +54,7 @@ def test_weigh_in__with_the_keyboard_then_a_higher_least_weight(
     shown.get_by_role("button", name="your figures").click()
     shown.locator(".xp-figure-female_min_g input").fill("1400")
     shown.get_by_role("button", name="use these figures").click()
-    expect(shown.locator(".xp-figures .xp-said")).to_contain_text("saved")
+    expect(shown.locator(".xp-figures-said")).to_contain_text("saved")
     expect(shown.locator(f'.xp-animals tr[data-id="{key}"]')).to_contain_text("ready")
     assert file.with_suffix(".figures.csv").read_text().splitlines()[1] == "female_min_g,1400"
     assert axe(page) == []

@@ -24,7 +24,8 @@ def test_fresh_disputes__none_where_all_can_be_true() -> None:
 
 
 def test_fresh_disputes__an_earlier_clutch_may_make_a_later_one_untrue() -> None:
-    before, after = told(CANDY), told(CANDY, "C2,F2,M1,2026-02-01,Albino,1\n")
+    """The one with two Albinos is likelier right."""
+    before, after = told(CANDY), told(CANDY, "C2,F2,M1,2026-02-01,Albino,2\n")
     (one,) = fresh_disputes(before, after, "C2")
     said = dispute_in_words(after, one, "C2")
     assert said.startswith("clutch C1, at albino: who could be wrong, if 1 % of records are: ")
@@ -38,6 +39,9 @@ def test_fresh_disputes__an_earlier_clutch_may_make_a_later_one_untrue() -> None
 
 
 def test_dispute__where_no_sire_fits() -> None:
-    after = told("C1,F1,M1 or M2,2026-03-01,Clown,1\n")
-    (one,) = fresh_disputes(ANIMALS, after, "C1")
+    """M1 could give the Toffee, M2 the Pastel."""
+    animals = Collection.from_text("id,sex,genes\nF1,f,het Albino\nM1,m,het Toffee\nM2,m,Pastel\n")
+    rows = "C1,F1,M1 or M2,2026-03-01,Albino Toffee,1\nC1,,,,Pastel,1\n"
+    after = animals.updated(ClutchBook.from_text(HEADER + rows, animals))
+    (one,) = fresh_disputes(animals, after, "C1")
     assert dispute_in_words(after, one, "C1") == "the whole clutch: no sire fits"

@@ -5,12 +5,12 @@ from datetime import date
 import vobject
 from ical.calendar_stream import IcsCalendarStream
 
-from explorer.pictures.calendar_file import CalendarEntry, calendar_file
+from explorer.pictures.calendar_file import CalendarEntry, calendar_file, calendar_untouched
 
 NASTY = 'Juniper, "F03"; \\n not a line end\nBEGIN:VEVENT ünï — ' + "long " * 40
 ENTRIES = (
     CalendarEntry("2026-F03-lay", "lay: F03 Juniper", date(2027, 3, 1), date(2027, 3, 31), NASTY),
-    CalendarEntry("2026-F03-hatch", NASTY.replace("\n", " "), date(2028, 2, 29), date(2028, 2, 29), "one day"),
+    CalendarEntry("2026-F03-hatch", NASTY.replace("\n", " ").strip(), date(2028, 2, 29), date(2028, 2, 29), "one day"),
 )
 MADE = date(2026, 11, 25)
 
@@ -47,6 +47,25 @@ def test_lines__end_in_crlf_and_are_no_longer_than_75_octets():
 
 def test_same_input__same_file():
     assert made() == made()
+
+
+def test_seal__tells_a_calendar_from_a_changed_one_and_from_any_other():
+    text = made().decode()
+    assert calendar_untouched(text)
+    changed = text.replace("hatch", "watch"), f"{text} ", text.replace("X-SEAL:", "X-SEAL:0")
+    for other in (*changed, "BEGIN:VCALENDAR", ""):
+        assert not calendar_untouched(other)
+
+
+def test_signs_that_are_no_text__are_left_out():
+    """RFC 5545 forbids control characters."""
+    odd = "a\x07b\x0bc\x1b\x7f\r\nd\ue000\ud800e"
+    text = calendar_file(odd, [CalendarEntry("k\n1", odd, date(2027, 1, 1), date(2027, 1, 1), odd)], MADE).decode()
+    [event] = IcsCalendarStream.calendar_from_ics(text).events
+    assert event.summary == "ab c d\ue000e"
+    assert event.description == "ab\nc\nd\ue000e"
+    assert event.uid == "k 1@pairing-explorer.invalid"
+    assert vobject.readOne(text).vevent.summary.value == event.summary
 
 
 def test_no_entries__is_still_a_calendar():

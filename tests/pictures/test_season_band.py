@@ -15,7 +15,7 @@ def drawn(*bands, **further):
 
 
 def texts(svg):
-    return [node.text for node in svg.iter("{http://www.w3.org/2000/svg}text")]
+    return [node.text or "" for node in svg.iter("{http://www.w3.org/2000/svg}text")]
 
 
 def test_bands__every_name_and_event_is_written_and_escaped():
@@ -45,7 +45,24 @@ def test_today__is_marked_only_within_the_axis():
 
 def test_december__is_followed_by_january():
     found = texts(drawn(Band("a", "", (Stretch("lay", date(2026, 12, 31), date(2026, 12, 31), date(2027, 1, 1)),))))
-    assert [name for name in found if name in ("Dec", "Jan 2027")] == ["Dec", "Jan 2027"]
+    assert [name for name in found if name[:3] in ("Dec", "Jan")] == ["Dec 2026", "Jan 2027"]
+
+
+def test_year__stands_at_the_first_month_and_at_january_where_there_is_room():
+    found = texts(drawn(Band("a", "", (Stretch("lay", date(2026, 11, 3), date(2026, 12, 1), date(2027, 1, 1)),))))
+    assert [name for name in found if name[:3] in ("Nov", "Dec", "Jan")] == ["Nov 2026", "Dec", "Jan 2027"]
+    narrow = texts(drawn(Band("a", "", (Stretch("lay", date(2026, 1, 3), date(2026, 2, 1), date(2027, 12, 1)),))))
+    assert not any("2026" in name or "2027" in name for name in narrow)
+
+
+def test_names__can_be_left_to_the_heading_above():
+    bare = drawn(BAND, named=False, width=700)
+    assert bare.get("viewBox").startswith("0 0 700 ")
+    assert BAND.name not in texts(bare) and "lay" in texts(bare)
+    assert BAND.name in bare.get("aria-label")
+    bars = [one for one in bare.iter("{http://www.w3.org/2000/svg}rect") if one.get("x")]
+    right = max(float(one.get("x")) + float(one.get("width")) for one in bars)
+    assert right <= 700 - 100, "there is room for the event's name"
 
 
 def test_nothing_known__draws_nothing():
