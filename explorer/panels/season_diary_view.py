@@ -25,7 +25,7 @@ class DiaryView:
         self.model, self.diary, self.guard, self._told = model, model.diary, guard, done
         self.problems = Problems(guard, lambda offer: None)
         self._listed: tuple[str, str, list[tuple[str, str]]] = ("", "", [])
-        self.title, self.about, self.days = words("xp-diary-title"), words("xp-details"), words("xp-diary-days")
+        self.title, self.about, self.days = words("xp-diary-title"), words("xp-diary-about"), words("xp-diary-days")
         self.on = DatePicker(value=model.desk.now, description="on", layout=Layout(width="180px"))
         self.on.add_class("xp-diary-on")
         self.male = Dropdown(options=[("", "")], description="male")

@@ -44,6 +44,10 @@ STYLE = """
 .xp-workbench .xp-season-tab .xp-out dd { float: none; width: auto; margin: 0 0 6px }
 .xp-season-tab .xp-bands svg { max-width: 1300px; display: block }
 .xp-diary-entries { gap: 2px }
+.xp-diary-about dl { display: grid; grid-template-columns: auto 1fr; gap: 3px 12px; margin: 6px 0 10px }
+.xp-workbench .xp-diary-about dt { float: none; width: auto; font-weight: 400; color: var(--xp-quiet);
+  white-space: nowrap }
+.xp-workbench .xp-diary-about dd { float: none; width: auto; margin: 0 }
 .xp-season-tab .xp-diary-days .xp-changed :is(td, th) { font-weight: 400; font-size: 13px; padding: 2px 8px }
 """
 
