@@ -86,8 +86,8 @@ BROKEN: tuple[tuple[Rule, dict[str, str], str], ...] = (
     (names_say_something, {"looks/utils.py": ""}, "utils says nothing"),
     (names_say_something, {"looks/common/x.py": ""}, "common says nothing"),
     (names_say_something, {"looks/looks.py": ""}, "named after its room"),
-    (models_have_no_screen, {"panels/path_model.py": "x = f'<b>{y}'"}, "HTML in a model"),
-    (models_have_no_screen, {"panels/path_model.py": "import traitlets"}, "a model imports traitlets"),
+    (models_have_no_screen, {"panels/path_tab/path_model.py": "x = f'<b>{y}'"}, "HTML in a model"),
+    (models_have_no_screen, {"panels/path_tab/path_model.py": "import traitlets"}, "a model imports traitlets"),
 )
 
 # rule, sound modules that resemble broken ones

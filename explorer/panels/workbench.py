@@ -12,19 +12,19 @@ from ipywidgets import Dropdown, HBox, Tab, VBox, Widget
 from ..catalogue import Catalogue
 from ..husbandry import first_season, season_name, season_span
 from .clock import today
-from .clutch_view import ClutchPanel
-from .collection_model import CollectionModel
-from .collection_view import CollectionPanel
+from .clutch_tab.clutch_view import ClutchPanel
+from .collection_tab.collection_model import CollectionModel
+from .collection_tab.collection_view import CollectionPanel
 from .desk import Desk
 from .guard import Guard
-from .line_up_view import LineUpPanel
+from .line_up_tab.line_up_view import LineUpPanel
 from .markup import paragraph
-from .notes_view import NotesPanel
-from .pairing_view import PairingPanel
+from .notes_tab.notes_view import NotesPanel
+from .pairing_tab.pairing_view import PairingPanel
 from .parts import words
-from .path_view import PathPanel
-from .reading_view import ReadingPanel
-from .season_view import SeasonPanel
+from .path_tab.path_view import PathPanel
+from .reading_tab.reading_view import ReadingPanel
+from .season_tab.season_view import SeasonPanel
 from .stylesheet import style_sheet
 from .target_view import TargetEditor
 

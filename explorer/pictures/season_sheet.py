@@ -37,8 +37,8 @@ WIDTH = 700
 
 WHOM_TO_ASK = (
     "Chances are forecasts, not promises, and dates are windows, not appointments.",
-    "Ask a veterinarian who knows reptiles before breeding, when a female does not lay in time, strains, stops "
-    "breathing freely or is weak, and about any hatchling that is deformed, wobbles or will not eat.",
+    "Ask a veterinarian who knows reptiles before breeding, when a female does not lay in time, strains "
+    "or is weak, and about any hatchling that is deformed, wobbles or will not eat.",
     "Local law comes first: keeping, breeding, selling and moving these animals can need a permit or be forbidden.",
     "The species stands on CITES Appendix II: keep proof of lawful origin for every animal, and ask your authority "
     "before an animal or an egg crosses a border.",

@@ -156,7 +156,7 @@ def test_list__opens_in_a_tab_of_its_own(page: Page, address: str, file: Path, a
     for _ in range(2):
         press(tab, "one more Leopard, male")
     press(tab, "write it down")
-    link = tab.locator(".xp-sheet-link a")
+    link = tab.locator(".xp-file-link a")
     for _ in range(2):
         press(tab, "list for a buyer")
         expect(tab.locator(".xp-said")).to_contain_text("The list is written in mine.C01.list.html.")

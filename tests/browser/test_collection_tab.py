@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from explorer.panels.collection_model import CollectionModel
+from explorer.panels.collection_tab.collection_model import CollectionModel
 from explorer.panels.desk import Desk
 
 Start = Callable[[Path], AbstractContextManager[str]]

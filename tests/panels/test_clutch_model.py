@@ -14,7 +14,7 @@ from explorer.notation import write_genes
 from explorer.pairing import cross, percent
 from explorer.pairing.holdbacks import holdbacks
 from explorer.panels.book_keeping import BLANK, book_file, list_file
-from explorer.panels.clutch_model import ClutchModel
+from explorer.panels.clutch_tab.clutch_model import ClutchModel
 from explorer.panels.desk import Desk
 
 ANIMALS = (

@@ -9,7 +9,7 @@ import pytest
 from ipywidgets import Widget
 
 from explorer.panels.book_keeping import book_file
-from explorer.panels.clutch_view import ClutchPanel
+from explorer.panels.clutch_tab.clutch_view import ClutchPanel
 from explorer.panels.desk import Desk
 
 ANIMALS = (
@@ -110,7 +110,7 @@ def test_panel__steps_list_and_saving(panel: ClutchPanel) -> None:
     line.children[2].click()
     assert "F77" in panel.desk.animals and shown(panel.keep)
     panel.list.click()
-    assert shown(panel.sheet) and "F77" in panel.sheet.page
-    assert "&lt;b&gt;Juniper" in panel.sheet.page and "<b>Juniper" not in panel.sheet.page
+    assert shown(panel.sheet) and "F77" in panel.sheet.content
+    assert "&lt;b&gt;Juniper" in panel.sheet.content and "<b>Juniper" not in panel.sheet.content
     panel.keep.click()
     assert not shown(panel.keep) and not shown(panel.sheet) and b"F77" in panel.desk.path.read_bytes()

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from explorer.husbandry import readiness
-from explorer.panels.collection_model import CollectionModel
+from explorer.panels.collection_tab.collection_model import CollectionModel
 from explorer.panels.desk import Desk
 
 TODAY = date(2026, 11, 25)

@@ -5,8 +5,8 @@ from datetime import date
 import pytest
 
 from explorer.husbandry import figures_file, readiness
+from explorer.panels.collection_tab.figures_model import FiguresModel
 from explorer.panels.desk import Desk
-from explorer.panels.figures_model import FiguresModel
 
 TODAY = date(2026, 11, 25)
 ROWS = "id,sex,genes,hatched,weight_g,weighed_on,status\nF1,female,Pastel,2022-06-01,1550,2026-11-01,kept\n"

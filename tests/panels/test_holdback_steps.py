@@ -11,9 +11,9 @@ import pytest
 from explorer.pairing import percent
 from explorer.pairing.holdbacks import holdbacks
 from explorer.panels.choosing import ready_of
-from explorer.panels.clutch_model import ClutchModel
+from explorer.panels.clutch_tab.clutch_model import ClutchModel
+from explorer.panels.clutch_tab.holdback_steps import SEASONS, Use, animal_row, unusable, use_in_words, uses
 from explorer.panels.desk import Desk
-from explorer.panels.holdback_steps import SEASONS, Use, animal_row, unusable, use_in_words, uses
 from explorer.planner import find_paths, season_title
 
 ANIMALS = (

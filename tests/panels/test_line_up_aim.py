@@ -6,8 +6,8 @@ import pytest
 
 from explorer.collection import Collection
 from explorer.panels.desk import Desk
-from explorer.panels.line_up_aim import AimModel
-from explorer.panels.path_model import PathModel
+from explorer.panels.line_up_tab.line_up_aim import AimModel
+from explorer.panels.path_tab.path_model import PathModel
 
 ROWS = (
     "F1,Juniper,f,Leopard,2020-01-01,1900,kept",

@@ -9,8 +9,8 @@ import explorer as ex
 from explorer.collection import Collection
 from explorer.pairing import cross, mean_text, percent
 from explorer.panels.desk import Desk
-from explorer.panels.line_up_beside_model import beside_looks, beside_pairings
-from explorer.panels.line_up_model import LineUpModel
+from explorer.panels.line_up_tab.line_up_beside_model import beside_looks, beside_pairings
+from explorer.panels.line_up_tab.line_up_model import LineUpModel
 
 TODAY = date(2026, 11, 25)
 HEAD = "id,name,sex,genes,hatched,weight_g,dam,sire,status"

@@ -9,9 +9,9 @@ from ipywidgets import HTML, Widget
 import explorer as ex
 from explorer.pairing import percent
 from explorer.panels.desk import Desk
-from explorer.panels.line_up_grid_view import LineUpGridView
-from explorer.panels.line_up_view import LineUpPanel
-from explorer.panels.path_view import PathPanel
+from explorer.panels.line_up_tab.line_up_grid_view import LineUpGridView
+from explorer.panels.line_up_tab.line_up_view import LineUpPanel
+from explorer.panels.path_tab.path_view import PathPanel
 from explorer.panels.table_view import TableView
 from explorer.panels.workbench import Workbench
 

@@ -8,9 +8,9 @@ import pytest
 from explorer.collection import Collection
 from explorer.collection.purse import FIGURES, Purse, purse_file, read_purse
 from explorer.panels.desk import Desk
-from explorer.panels.money_model import NO_PATH, NONE_YET, MoneyModel
-from explorer.panels.money_words import money
-from explorer.panels.path_model import PathModel
+from explorer.panels.path_tab.money_model import NO_PATH, NONE_YET, MoneyModel
+from explorer.panels.path_tab.money_words import money
+from explorer.panels.path_tab.path_model import PathModel
 from explorer.planner import costs
 
 TODAY = date(2026, 11, 25)

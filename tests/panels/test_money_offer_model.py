@@ -6,10 +6,10 @@ import pytest
 
 from explorer.collection import Collection, CollectionError
 from explorer.panels.desk import Desk
-from explorer.panels.money_model import MoneyModel
-from explorer.panels.money_offer_model import MoneyOfferModel, OfferTexts
-from explorer.panels.money_words import SEARCHED
-from explorer.panels.path_model import PathModel
+from explorer.panels.path_tab.money_model import MoneyModel
+from explorer.panels.path_tab.money_offer_model import MoneyOfferModel, OfferTexts
+from explorer.panels.path_tab.money_words import SEARCHED
+from explorer.panels.path_tab.path_model import PathModel
 
 TODAY = date(2026, 11, 25)
 ROWS = ("F1,female,Pastel,2020-01-01,2000", "M1,male,Clown,2020-01-01,900")

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from explorer.panels.desk import Desk
-from explorer.panels.path_view import PathPanel
+from explorer.panels.path_tab.path_view import PathPanel
 
 TODAY = date(2026, 11, 25)
 EVIL = "<b>kr</b>"

@@ -9,8 +9,8 @@ from explorer.collection import Collection
 from explorer.looks import stack_of, suggestions
 from explorer.pairing import gain_text
 from explorer.panels.desk import Desk
-from explorer.panels.notes_model import NotesModel
-from explorer.panels.opinion_model import OpinionModel
+from explorer.panels.notes_tab.notes_model import NotesModel
+from explorer.panels.notes_tab.opinion_model import OpinionModel
 
 CATALOGUE = load_catalogue()
 HEAD = "id,name,sex,genes,status\n"

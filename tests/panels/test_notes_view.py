@@ -8,9 +8,9 @@ from ipywidgets import HTML, Widget
 
 from explorer.panels.desk import Desk
 from explorer.panels.gene_field import GeneField
-from explorer.panels.matrix_view import MatrixView
-from explorer.panels.notes_view import NotesPanel
-from explorer.panels.taste_view import TasteView
+from explorer.panels.notes_tab.matrix_view import MatrixView
+from explorer.panels.notes_tab.notes_view import NotesPanel
+from explorer.panels.notes_tab.taste_view import TasteView
 
 EVIL = "<img src=x>"
 

@@ -8,7 +8,7 @@ from explorer.catalogue import MEANINGS, load_catalogue
 from explorer.collection import Collection, read_opinions, read_taste
 from explorer.looks import DEFAULT_TASTE
 from explorer.panels.desk import Desk
-from explorer.panels.opinion_model import OpinionModel
+from explorer.panels.notes_tab.opinion_model import OpinionModel
 
 CATALOGUE = load_catalogue()
 ANIMALS = "id,name,sex,genes\nF1,Juniper,f,Leopard het Desert Ghost\n"

@@ -8,7 +8,7 @@ import pytest
 from explorer.collection import Collection
 from explorer.pairing import cross, one_in, percent
 from explorer.panels.desk import Desk
-from explorer.panels.pairing_model import PairingModel
+from explorer.panels.pairing_tab.pairing_model import PairingModel
 
 ROWS = (
     "F1,Juniper,f,Leopard het Desert Ghost,2020-01-01,1900,kept",

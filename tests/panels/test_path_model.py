@@ -7,7 +7,7 @@ import pytest
 from explorer.collection import Collection
 from explorer.husbandry import Husbandry
 from explorer.panels.desk import Desk
-from explorer.panels.path_model import PathModel
+from explorer.panels.path_tab.path_model import PathModel
 from explorer.planner import find_paths
 
 TODAY = date(2026, 11, 25)

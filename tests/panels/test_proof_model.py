@@ -6,8 +6,8 @@ from explorer.collection import Collection
 from explorer.pairing import cross
 from explorer.pairing.proving import proofs
 from explorer.panels.desk import Desk
-from explorer.panels.pairing_model import PairingModel
-from explorer.panels.proof_model import ProvingOut
+from explorer.panels.pairing_tab.pairing_model import PairingModel
+from explorer.panels.pairing_tab.proof_model import ProvingOut
 
 NAMES = {"dam": "F1 June", "sire": "M1 Alder"}
 

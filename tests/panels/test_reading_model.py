@@ -9,7 +9,7 @@ from explorer.catalogue import ZONES, Effect, Evidence, Part
 from explorer.collection import Collection
 from explorer.pairing import percent, read_animal
 from explorer.panels.desk import Desk
-from explorer.panels.reading_model import ReadingModel
+from explorer.panels.reading_tab.reading_model import ReadingModel
 
 ROWS = (
     "F1,Juniper,f,Pastel het Clown,2020-01-01,1900,kept",

@@ -10,7 +10,7 @@ from season_example import TODAY, opened, said, tab
 
 from explorer.husbandry import season_dates
 from explorer.panels.book_keeping import book_file
-from explorer.panels.season_model import SeasonModel
+from explorer.panels.season_tab.season_model import SeasonModel
 
 
 @pytest.fixture

@@ -12,7 +12,7 @@ from season_example import ANIMALS, TARGET, TODAY, opened, said, tab
 from explorer.collection import season_file
 from explorer.pairing import mean_text
 from explorer.panels.desk import Desk
-from explorer.panels.season_model import SeasonModel
+from explorer.panels.season_tab.season_model import SeasonModel
 from explorer.planner import allot
 
 

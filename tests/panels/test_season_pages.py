@@ -11,7 +11,7 @@ import vobject
 from ical.calendar_stream import IcsCalendarStream
 from season_example import opened, tab
 
-from explorer.panels.season_model import SeasonModel
+from explorer.panels.season_tab.season_model import SeasonModel
 from explorer.pictures.calendar_file import calendar_untouched
 from explorer.pictures.printed_page import untouched
 

@@ -10,7 +10,7 @@ from ipywidgets import Widget
 from season_example import ANIMALS, TODAY, opened
 
 from explorer.collection import season_file
-from explorer.panels.season_view import SeasonPanel
+from explorer.panels.season_tab.season_view import SeasonPanel
 
 
 @pytest.fixture
@@ -64,7 +64,7 @@ def test_every_text__is_escaped(panel: SeasonPanel) -> None:
     panel.print.click()
     html = every_html(panel.root)
     assert "<b>Bracken" not in html and "&lt;b&gt;Bracken" in html
-    assert "<b>Bracken" not in panel.sheet_link.page
+    assert "<b>Bracken" not in panel.sheet_link.content
     well(panel)
 
 

@@ -5,9 +5,9 @@ from datetime import date
 import pytest
 
 from explorer.collection import weights_file
-from explorer.panels.collection_model import CollectionModel
+from explorer.panels.collection_tab.collection_model import CollectionModel
+from explorer.panels.collection_tab.weighing_model import WeighingModel
 from explorer.panels.desk import Desk
-from explorer.panels.weighing_model import WeighingModel
 
 TODAY = date(2026, 11, 25)
 ROWS = """id,name,sex,genes,hatched,weight_g,weighed_on,status

@@ -15,12 +15,12 @@ from ipywidgets import HTML, Widget
 from explorer.panels import open_workbench, workbench
 from explorer.panels.background import Job, JobBar, Progress
 from explorer.panels.chart import Chart
-from explorer.panels.collection_view import CollectionPanel
+from explorer.panels.collection_tab.collection_view import CollectionPanel
 from explorer.panels.desk import Desk
 from explorer.panels.guard import Guard
 from explorer.panels.markup import folded, items, paragraph
+from explorer.panels.path_tab.walk_view import WalkView
 from explorer.panels.table_view import TableView
-from explorer.panels.walk_view import WalkView
 from explorer.panels.workbench import Workbench
 
 T = TypeVar("T")

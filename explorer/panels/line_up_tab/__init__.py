@@ -1,0 +1,3 @@
+"""The Line-up tab: one animal beside many."""
+
+__all__: list[str] = []

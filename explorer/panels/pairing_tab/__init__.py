@@ -1,0 +1,3 @@
+"""The Pairing tab: what two animals could give."""
+
+__all__: list[str] = []
