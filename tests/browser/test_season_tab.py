@@ -7,6 +7,7 @@ from datetime import date, timedelta
 from pathlib import Path
 from typing import Any
 
+import pypdfium2
 import pytest
 from ical.calendar_stream import IcsCalendarStream
 from playwright.sync_api import Locator, Page, expect
@@ -178,7 +179,9 @@ def test_sheet__opens_from_its_link(page: Page, address: str, file: Path) -> Non
 
 
 @pytest.mark.parametrize("paper", PAPERS)
-def test_sheet__on_paper(page: Page, address: str, file: Path, tmp_path: Path, paper: str) -> None:
+def test_sheet__on_paper(
+    page: Page, address: str, file: Path, tmp_path: Path, paper: str, picture: Picture
+) -> None:
     """Nothing is cut off, each pairing stays on one page, and the text can be selected."""
     tab = planned(opened(page, address))
     press(tab, "sheet to print")
@@ -191,10 +194,11 @@ def test_sheet__on_paper(page: Page, address: str, file: Path, tmp_path: Path, p
     assert page.evaluate("document.documentElement.scrollWidth") <= width
     tall = page.evaluate("[...document.querySelectorAll('section')].map((one) => one.offsetHeight)")
     assert len(tall) == 4 and max(tall) <= height / 2, "two pairings fit on a page"
+    if paper == "A4":
+        picture(page, "season_sheet")
     pdf = page.pdf(path=tmp_path / "sheet.pdf", format=paper)
     assert pdf.startswith(b"%PDF")
-    reader = pytest.importorskip("pypdfium2")
-    pages = [one.get_textpage() for one in reader.PdfDocument(pdf)]
+    pages = [one.get_textpage() for one in pypdfium2.PdfDocument(pdf)]
     texts = [" ".join(one.get_text_range().split()) for one in pages]
     assert "veterinarian" in texts[-1] and "CITES" in texts[-1]
     for dam in ("F01 Bracken", "F03 Juniper"):
