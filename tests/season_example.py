@@ -8,7 +8,7 @@ from pathlib import Path
 
 from explorer.panels.desk import Desk
 from explorer.panels.offers import Problem
-from explorer.panels.season_model import SeasonModel
+from explorer.panels.season_tab.season_model import SeasonModel
 
 __all__ = ["ANIMALS", "TARGET", "TODAY", "opened", "said", "tab"]
 

@@ -39,7 +39,8 @@ __all__ = ["Animal", "Collection", "read_collection"]
 class Animal:
     """One animal. sex is None if unknown. genes: as written in the file; label: the same, read.
 
-    weight_g: grams, None if not written. sire, dam: ids in the same file, or None. row: its line in the file.
+    weight_g: grams, None if not written. sire, dam: ids in the same file, or None; a sire that a clutch book settles is
+    filled in. sires: all that may be its sire, if that is open. row: its line in the file.
     extra: the file's further columns, as they are. weighings: all that are known, the earliest first. layings: what the
     clutches and the season log that the collection was given say of a female.
     """
@@ -63,6 +64,12 @@ class Animal:
     knowledge: Knowledge = field(repr=False, compare=False)
     weighings: tuple[Weighing, ...] = field(default=(), repr=False)
     layings: tuple[Laying, ...] = field(default=(), repr=False)
+    sires: tuple[str, ...] = ()
+
+    @property
+    def parents(self) -> tuple[str | None, str | tuple[str, ...] | None]:
+        """(dam, sire), as far as they are known; several sires where it may be any of them."""
+        return self.dam, self.sire or self.sires or None
 
     @property
     def genotype(self) -> Genotype:
@@ -150,6 +157,7 @@ class Collection:
         """Kinship coefficients, id x id in file order: what the inbreeding coefficient of two animals' offspring is.
 
         Animals whose parents are not recorded are taken as unrelated and not inbred: the figures are lower bounds.
+        Where several males may be an animal's sire, they are the greatest that any of them allows.
         """
         return pd.DataFrame(self._kinship.table(list(self._animals)), list(self._animals), list(self._animals))
 
@@ -162,7 +170,7 @@ class Collection:
 
     @cached_property
     def _kinship(self) -> Kinship:
-        return Kinship({animal.id: (animal.dam, animal.sire) for animal in self})
+        return Kinship({animal.id: animal.parents for animal in self})
 
     def updated(self, clutches: Iterable[Clutch]) -> Collection:
         """A new collection in which every animal's genotype is given its own look and records, its pedigree, and these
@@ -252,6 +260,7 @@ def _animal(
     draft: Draft, knowledge: Knowledge, written: tuple[Weighing, ...], laid: tuple[Laying, ...]
 ) -> Animal:
     kin = knowledge.kin[draft.id]
+    sires = knowledge.sires(draft.id)
     sex: Sex | None = "female" if kin.sex == "female" else "male" if kin.sex == "male" else None
     return Animal(
         id=draft.id,
@@ -262,7 +271,7 @@ def _animal(
         hatched=draft.hatched,
         weight_g=draft.weight_g,
         weighed_on=draft.weighed_on,
-        sire=kin.sire,
+        sire=sires[0] if len(sires) == 1 else None,
         dam=kin.dam,
         clutch=draft.clutch,
         status=draft.status,
@@ -273,6 +282,7 @@ def _animal(
         knowledge=knowledge,
         weighings=weighings_in_order(written, draft.weight_g, draft.weighed_on),
         layings=laid,
+        sires=sires if len(sires) > 1 else (),
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from fractions import Fraction
@@ -18,7 +18,8 @@ class Hatchlings:
     """Hatchlings of one clutch that look alike. look: as written; row: its line in the file.
 
     seen: linkage group -> what shows there; in a group that is not listed nothing shows. maybe: gene -> how many times
-    likelier this is written of a hatchling that shows the gene than of one that does not (above 0). covered: whether
+    likelier this is written of a hatchling that shows the gene than of one that does not (above 0); beside a recessive
+    gene of the same complex it may stand in place of one of its two copies. covered: whether
     the look hides everything else, so that nothing is known of the groups that are not listed. sex: None if not known.
     """
 
@@ -38,7 +39,8 @@ class Hatchlings:
             return Fraction(1)
         unsure = {gene for gene in self.maybe if genome.home[gene][0] is group}
         here = dict(shown(group, diplotype))
-        if tuple((gene, n) for gene, n in here.items() if gene not in unsure) != self.seen.get(group.name, ()):
+        sure, written = tuple(item for item in here.items() if item[0] not in unsure), self.seen.get(group.name, ())
+        if sure not in (written, _compound(genome, written, unsure & here.keys())):
             return Fraction(0)
         weight = Fraction(1)
         for gene in unsure:
@@ -63,3 +65,14 @@ class Clutch:
     hatchlings: tuple[Hatchlings, ...]
     further: Mapping[str, str] = field(default_factory=dict, hash=False)
     row: int = 0
+
+
+def _compound(genome: Genome, look: Look, showing: Collection[str]) -> Look:
+    """The look if unsure genes stand in place of one of two copies of recessive genes of their own complex."""
+    loci = [genome.home[gene][1] for gene in showing]
+
+    def left(gene: str, copies: int) -> int:
+        locus = genome.home[gene][1]
+        return 1 if copies == 2 and locus in loci and not locus.by_name[gene].shows_alone else copies
+
+    return tuple((gene, left(gene, copies)) for gene, copies in look)

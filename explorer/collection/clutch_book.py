@@ -13,7 +13,7 @@ from .clutch import Clutch
 from .clutch_draft import CLUTCHES, GROUP_COLUMNS
 from .clutch_editing import edited
 from .clutch_reading import ClutchReading, read_clutch_text
-from .findings import CollectionError, Finding, nearest
+from .findings import CollectionError, Finding, SaveRefused, nearest
 from .storage import digest, read_text, real_path, write_text
 
 __all__ = ["ClutchBook", "read_clutches"]
@@ -107,8 +107,8 @@ class ClutchBook:
     ) -> Path | None:
         """Writes the file in one step; what was there stays beside it as a dated backup, which is returned.
 
-        As `Collection.save`: raises SaveRefused if the file changed since it was read (unless `overwrite`), or cannot
-        be written. now: the moment that names the backup, by default the clock's.
+        Raises SaveRefused if the file changed since it was read, or is another one that was never read (unless
+        `overwrite`), or cannot be written. now: the moment that names the backup, by default the clock's.
         """
         return self.put_back(path, self.text, overwrite=overwrite, now=now)
 
@@ -125,6 +125,10 @@ class ClutchBook:
         content: None if there was no file; then it is taken away.
         """
         file = real_path(path)
+        if file not in self._seen and file.exists() and not overwrite:
+            found = f"{file.name} is there already, and holds what this clutch book was not read from"
+            advice = "open it, save under another name, or choose to overwrite"
+            raise SaveRefused([Finding("error", None, "", found, "", advice)], file.name)
         backup = write_text(file, content, seen=self._seen.get(file), overwrite=overwrite, now=now)
         self._seen[file] = digest(content or "")
         return backup

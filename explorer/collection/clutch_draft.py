@@ -11,7 +11,7 @@ from ..notation import GenesError
 from .clutch import Clutch, Hatchlings
 from .clutch_fields import Males, read_dam, read_degrees, read_males, read_number
 from .clutch_looks import WrittenLook, read_look
-from .fields import Fault, read_date, read_sex, read_weight
+from .fields import Fault, read_date, read_id, read_sex, read_weight
 from .findings import Finding
 from .sheet import Layout
 
@@ -53,6 +53,7 @@ class ClutchDraft:
     ) -> ClutchDraft:
         """The draft of a clutch. rows: (line, texts) of each; columns: the file's; known: ids of the collection."""
         reader = _Reader(key, rows, columns)
+        reader.check_name()
         dam = reader.told("dam", lambda text: read_dam(text, known), needed=True)
         males = reader.told("sire", lambda text: read_males(text, known), needed=True) or Males((), False)
         laid, hatched = reader.told("laid", read_date), reader.told("hatched", read_date)
@@ -122,6 +123,14 @@ class _Reader:
         odds = {gene: catalogue.figure("maybe_odds").value for gene in look.unsure}
         return Hatchlings(texts["look"], count, sex, look.seen, odds, look.covered, line)
 
+    def check_name(self) -> None:
+        """That the clutch has a name such as an animal may have."""
+        try:
+            read_id(self.key)
+        except Fault as fault:
+            advice = f"give it a name such as {CLUTCHES.required[0][0].upper()}01"
+            self.fault("clutch", fault.found, fault.needed, advice, self.rows[0][0])
+
     def check_eggs(self, eggs: int | None, hatchlings: int, slugs: int, died: int, deformed: int) -> None:
         """That there are as many eggs as what is said to have come of them."""
         if eggs is None:
@@ -133,7 +142,7 @@ class _Reader:
             came = " + ".join(words for words, number in parts.items() if number)
             found = f"{_counted(eggs, 'egg')}, and {came}{f' = {total}' if ' + ' in came else ''}"
             self.fault("eggs", found, "as many eggs as that, or more", "mend one of the numbers")
-        if deformed > eggs - slugs:
+        elif deformed > eggs - slugs:
             found = f"{deformed} deformed, of {_counted(eggs, 'egg')} with {_counted(slugs, 'slug')}"
             self.fault("deformed", found, "at most the eggs that were no slugs", "mend one of the numbers")
 

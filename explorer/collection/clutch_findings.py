@@ -5,13 +5,18 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
-from ..notation.figures import percent
-from .blame import suspects
+from ..notation.naming import names_in_words
+from .blame import Conflict, blamed_in_words, conflicts
 from .clutch import Clutch
 from .findings import Finding
 from .knowledge import Knowledge
 
 __all__ = ["clutch_findings"]
+
+LISTED = 5
+"""The most clutches that are named in one remark on entangled animals."""
+
+GIVEN = "given the records of the animals"
 
 
 def clutch_findings(
@@ -40,16 +45,26 @@ def clutch_findings(
     for name in told.crowded:
         advice = "name its sire, or fewer that it may be of; until then it is left out of account"
         found.append(notice(f"clutch {name} may have come about in too many ways", advice))
-    stated = knowledge.catalogue.figures.get("misrecording_rate")
-    rate = stated.value if stated else Fraction(0)
+    for place in dict.fromkeys(place for _, place in knowledge.tangled):
+        ids = [name for name, where in knowledge.tangled if where == place]
+        named = names_in_words(ids) if len(ids) <= LISTED else f"{', '.join(ids[:LISTED])} and {len(ids) - LISTED} more"
+        which = f"clutch {named} is" if len(ids) == 1 else f"clutches {named} are"
+        advice = "too many of the animals that may carry it were bred with one another; tests would help"
+        found.append(notice(f"{which} left out of account at {knowledge.place(place)}", advice))
+    for conflict in conflicts(knowledge, knowledge.rate):
+        if conflict.clutches:
+            found.append(notice(*_conflict_text(conflict, knowledge.place(conflict.group), knowledge.rate)))
     for dispute in knowledge.disputes:
-        place = f" at {dispute.group}" if dispute.group else ""
-        blamed = "; ".join(f"{name} ({percent(chance)})" for name, chance in suspects(knowledge, dispute, rate))
-        who = f"who could be wrong, if {percent(rate)} of records are: {blamed}" if blamed else "none of its sires fits"
-        found.append(
-            notice(
-                f"clutch {dispute.clutch.id}{place} cannot be as it is written, given the records of the animals",
-                f"{who}. Until it is mended the clutch is left out of account there",
-            )
-        )
+        if not dispute.group:
+            advice = "none of its sires fits at all places. Until it is mended the clutch is left out of account"
+            found.append(notice(f"clutch {dispute.clutch.id} cannot be as it is written, {GIVEN}", advice))
     return tuple(found)
+
+
+def _conflict_text(conflict: Conflict, place: str, rate: Fraction) -> tuple[str, str]:
+    ids = [one.id for one in conflict.clutches]
+    what = f"clutch {ids[0]}" if len(ids) == 1 else f"clutches {names_in_words(ids)}"
+    left, how = ("the clutch is", "it is") if len(ids) == 1 else ("they are", "they are")
+    who = blamed_in_words(conflict.suspects, rate) if conflict.suspects else "which record is wrong cannot be told"
+    found = f"{what} at {place} cannot be as {how} written, {GIVEN}"
+    return found, f"{who}. Until it is mended {left} left out of account there"

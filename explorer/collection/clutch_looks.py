@@ -85,7 +85,7 @@ def _check_room(text: str, gene: str, genotype: Genotype, seen: Mapping[str, Loo
         found = f"{gene} as sure and as unsure"
         advice = f'write "{gene}" if one copy or two are told apart for sure, else "maybe {gene}" alone'
         raise ImpossibleGenes(text, found, "one of the two", advice)
-    if sum(here.values()) > 1:
+    if sum(here.values()) > 1 and any(locus.by_name[name].shows_alone or n == 1 for name, n in here.items()):
         found = f"{' and '.join(here)} beside an unsure {gene}, of one complex that has two places"
         advice = f'leave {gene} out, or write "maybe" before the others too'
         raise ImpossibleGenes(text, found, "room for the gene", advice)

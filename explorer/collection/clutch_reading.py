@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 from .animals import Collection
 from .clutch import Clutch
+from .clutch_doubles import double_findings, unclaimed_findings
 from .clutch_draft import CLUTCHES, ClutchDraft
-from .clutch_relations import kept_findings, loop_findings, parent_findings, role_findings
+from .clutch_relations import day_findings, kept_findings, loop_findings, parent_findings, role_findings
 from .findings import CollectionError, Finding
 from .sheet import Sheet, read_sheet
 
@@ -48,9 +49,12 @@ def read_clutch_text(text: str, animals: Collection) -> ClutchReading:
         clutches.append(draft.clutch)
         findings += draft.findings
         findings += parent_findings(draft.clutch, draft.rows, animals)
+        findings += day_findings(draft.clutch, here, draft.rows)
         findings += kept_findings(draft.clutch, here, complete=shaped and draft.complete)
     findings += role_findings(clutches, animals)
     findings += loop_findings(clutches, kept, animals)
+    findings += double_findings(clutches, animals)
+    findings += unclaimed_findings(clutches, animals)
     findings.sort(key=_place)
     if any(finding.severity == "error" for finding in findings):
         raise CollectionError(findings)

@@ -3,12 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from datetime import date
 
 from .animals import Animal, Collection
 from .clutch import Clutch
 from .findings import Finding
 
-__all__ = ["kept_findings", "loop_findings", "parent_findings", "role_findings"]
+__all__ = ["day_findings", "kept_findings", "loop_findings", "parent_findings", "role_findings"]
+
+SHORTEST, LONGEST = 40, 100
+"""Days from laying to hatching beyond which a day is likely miswritten: a check of days, no figure of incubation."""
+
+APART = 7
+"""Days by which the hatching of clutch mates may differ without a notice."""
+
+YOUNGEST = 365
+"""Days from a parent's hatching to its clutch below which a day is likely miswritten."""
 
 SEX_OF = {"dam": "female", "sire": "male"}
 
@@ -25,6 +35,29 @@ def parent_findings(clutch: Clutch, rows: Mapping[str, int], animals: Collection
         if day and parent.hatched and parent.hatched >= day:
             found = f"{_named(parent)} hatched on {parent.hatched}, and this clutch was {event} on {day}"
             yield Finding("error", rows[role], role, found, "", "mend one of the two days, or the parent", clutch.id)
+        elif day and parent.hatched and (day - parent.hatched).days < YOUNGEST:
+            found = f"{_named(parent)} hatched on {parent.hatched}, {_age(parent.hatched, day)} before {day}"
+            yield Finding("notice", rows[role], role, found, "", "check both days", clutch.id)
+
+
+def day_findings(clutch: Clutch, kept: Sequence[Animal], rows: Mapping[str, int]) -> Iterator[Finding]:
+    """Days that hardly go together: from laying to hatching, and the hatching of an animal that was kept.
+
+    rows: "hatched" -> the line where it stands.
+    """
+    if clutch.laid and clutch.hatched:
+        days = (clutch.hatched - clutch.laid).days
+        if 0 < days < SHORTEST or days > LONGEST:
+            found = f"hatched on {clutch.hatched}, {days} days after it was laid on {clutch.laid}"
+            advice = f"check both days: eggs take {SHORTEST} to {LONGEST} days at most"
+            yield Finding("notice", rows["hatched"], "hatched", found, "", advice, clutch.id)
+    for animal in kept:
+        if animal.hatched and clutch.hatched and abs((animal.hatched - clutch.hatched).days) > APART:
+            found = f"{_named(animal)} hatched on {animal.hatched}, and its clutch on {clutch.hatched}"
+            yield Finding("notice", clutch.row, "hatched", found, "", "mend one of the two days", clutch.id)
+        elif animal.hatched and clutch.laid and animal.hatched <= clutch.laid:
+            found = f"{_named(animal)} hatched on {animal.hatched}, and its clutch was laid on {clutch.laid}"
+            yield Finding("notice", clutch.row, "laid", found, "", "mend one of the two days", clutch.id)
 
 
 def role_findings(clutches: Sequence[Clutch], animals: Collection) -> Iterator[Finding]:
@@ -117,6 +150,11 @@ def _too_many(clutch: Clutch, kept: Sequence[Animal]) -> str:
             many = "animal is" if len(here) == 1 else "animals are"
             return f"{len(here)}{words} {many} of this clutch ({names}), and {written}"
     return ""
+
+
+def _age(hatched: date, day: date) -> str:
+    days = (day - hatched).days
+    return "1 day" if days == 1 else f"{days} days"
 
 
 def _named(animal: Animal) -> str:

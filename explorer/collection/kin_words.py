@@ -5,15 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import count, product
+from itertools import count, islice, product
 
 from ..catalogue import Sex
 from ..genetics import Kinship
+from ..genetics.kinship import Parents
 from .animals import Collection
 
 __all__ = ["Relation", "kin_sentence", "relation"]
 
-Parents = Mapping[str, tuple[str | None, str | None]]
+Settled = Mapping[str, tuple[str | None, str | None]]
+
+MOST_CHOICES = 64
+"""The most choices of open sires that are looked at for words."""
 
 
 @dataclass(frozen=True)
@@ -21,7 +25,8 @@ class Relation:
     """How two animals are related.
 
     words: the closest plain relation, such as "half siblings (same sire)". kinship: the inbreeding coefficient their
-    offspring would have, at least. recorded: whether both animals' dams and sires are. lower_bound: what is not
+    offspring would have, at least; where several males may be a sire, the greatest that any of them allows, and the
+    words say of whom. recorded: whether both animals' dams and sires are. lower_bound: what is not
     recorded, so that the figure may be higher.
     """
 
@@ -32,18 +37,59 @@ class Relation:
 
 
 def relation(animals: Collection | Parents, one: str, two: str) -> Relation:
-    """How two animals are related. animals: the collection, or id -> (dam, sire) of every animal.
+    """How two animals are related. animals: the collection, or id -> (dam, sire) of every animal, as for `Kinship`.
 
     Raises KeyError if there is no such animal, ValueError if an animal is its own ancestor.
     """
     if isinstance(animals, Collection):
-        kinship = animals.inbreeding(one, two)
-        family = _Family({x.id: (x.dam, x.sire) for x in animals}, {x.id: x.sex for x in animals})
+        kinship, parents = animals.inbreeding(one, two), {x.id: x.parents for x in animals}
+        sexes = {x.id: x.sex for x in animals}
     else:
-        kinship = Kinship(animals).between(one, two)
-        family = _Family(animals, {key: sex for pair in animals.values() for key, sex in _by_role(*pair)})
+        kinship, parents = Kinship(animals).between(one, two), dict(animals)
+        sexes = {key: sex for pair in animals.values() for key, sex in _by_role(*pair)}
+    settled, chosen, closest = _closest(parents, one, two)
+    family = _Family(settled, sexes)
+    words = _words(family, one, two, kinship if closest is None else closest)
+    for key, (male, males) in chosen.items():
+        may = f"{' or '.join(males)} may be the sire of {key}"
+        words = may if words == f"{male} is the sire of {key}" else f"{words}, if {male} is the sire of {key}"
     recorded, lower_bound = family.unrecorded(one, two)
-    return Relation(_words(family, one, two, kinship), kinship, recorded, lower_bound)
+    return Relation(words, kinship, recorded, lower_bound)
+
+
+def _closest(
+    parents: Parents, one: str, two: str
+) -> tuple[Settled, dict[str, tuple[str, tuple[str, ...]]], Fraction | None]:
+    """The pedigree with such sires, where they are open, that the two are related as closely as can be; those that
+    matter: animal -> (its sire then, all that may be); and the kinship of the two then, None if nothing is open."""
+    above, ahead = set[str](), [one, two]
+    while ahead:
+        key = ahead.pop()
+        if key not in above:
+            above.add(key)
+            dam, sire = parents[key]
+            ahead += [dam] if dam is not None else []
+            ahead += [sire] if isinstance(sire, str) else sire or ()
+    open_ones = {key: sire for key in sorted(above) if isinstance(sire := parents[key][1], tuple)}
+    if not open_ones:
+        return {key: (dam, sire if isinstance(sire, str) else None) for key, (dam, sire) in parents.items()}, {}, None
+    near = {key: parents[key] for key in above}
+    figures = {}
+    for males in islice(product(*open_ones.values()), MOST_CHOICES):
+        choice = dict(zip(open_ones, males, strict=True))
+        known = Kinship({**near, **{key: (near[key][0], male) for key, male in choice.items()}})
+        figures[males] = known.between(one, two)
+    best = max(figures, key=lambda males: figures[males])
+    choice = dict(zip(open_ones, best, strict=True))
+    matter = {}
+    for i, key in enumerate(open_ones):
+        others = [figure for males, figure in figures.items() if males[:i] + males[i + 1 :] == best[:i] + best[i + 1 :]]
+        if min(others) < figures[best]:
+            matter[key] = choice[key], open_ones[key]
+    settled: dict[str, tuple[str | None, str | None]] = {}
+    for key, (dam, sire) in parents.items():
+        settled[key] = dam, choice.get(key) or (sire if isinstance(sire, str) else None)
+    return settled, matter, figures[best]
 
 
 def kin_sentence(found: Relation, percent: str) -> str:
@@ -57,7 +103,7 @@ def kin_sentence(found: Relation, percent: str) -> str:
 class _Family:
     """Who descends from whom. sexes: id -> sex where it is known."""
 
-    def __init__(self, parents: Parents, sexes: Mapping[str, Sex | None]) -> None:
+    def __init__(self, parents: Settled, sexes: Mapping[str, Sex | None]) -> None:
         self.parents, self._sexes = parents, sexes
 
     def above(self, key: str, generations: int) -> set[str]:
@@ -109,11 +155,11 @@ class _Family:
         return ""
 
 
-def _by_role(dam: str | None, sire: str | None) -> Iterator[tuple[str, Sex]]:
+def _by_role(dam: str | None, sire: str | tuple[str, ...] | None) -> Iterator[tuple[str, Sex]]:
     if dam is not None:
         yield dam, "female"
-    if sire is not None:
-        yield sire, "male"
+    for male in (sire,) if isinstance(sire, str) else sire or ():
+        yield male, "male"
 
 
 def _words(family: _Family, one: str, two: str, kinship: Fraction) -> str:
@@ -122,7 +168,7 @@ def _words(family: _Family, one: str, two: str, kinship: Fraction) -> str:
     if not kinship:
         return "not related, as far as is recorded"
     for words, standard in _plain(family, *sorted((one, two))):
-        return f"{words} and related further back" if kinship > Fraction(standard) else words
+        return f"{words} and related otherwise too" if kinship > Fraction(standard) else words
     return "related"
 
 

@@ -7,19 +7,19 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ..catalogue import Catalogue
-from ..genetics import Diplotype, Genome, Genotype, Group, genome_of
+from ..genetics import Diplotype, Genome, Genotype, Group, Part, genome_of
 from ..genetics.pedigree import Fit
 from ..looks import carried, shown
 from .clutch import Clutch
 from .evidence import claims
 from .lineage import Kin, Lineage
 from .reckoning import reckoned
-from .shed_tests import ShedTest, agreement
+from .shed_tests import ShedTest, agreement, widened
 from .told import Told
 
 __all__ = ["Clash", "Disagreement", "Knowledge"]
 
-DOUBTED = Fraction(1, 20)
+DOUBTED = Fraction(1, 2)
 """Below this chance a test's result is reported."""
 
 ROUNDING = Fraction(1, 100)
@@ -30,9 +30,11 @@ Joint = Mapping[tuple[Diplotype, ...], Fraction]
 
 @dataclass(frozen=True)
 class Clash:
-    """An animal whose looks its recorded parents cannot explain. genes: what it shows at that place, () if nothing."""
+    """An animal whose looks its recorded parents cannot explain. group, place: where, by name and in words; genes: what
+    it shows there, () if nothing."""
 
     id: str
+    group: str
     place: str
     genes: tuple[str, ...]
     parents: tuple[str, ...]
@@ -55,7 +57,9 @@ class Knowledge:
     """What each animal carries, as far as it is known, and how far the animals' genotypes depend on one another.
 
     kin: the animals, with what clutches say of their parents and sexes. told: what was taken into account of the clutch
-    book; disputes: and what was not, since it cannot be true. paternity: clutch of unsure sire -> male -> chance.
+    book; disputes: and what was not, since it cannot be true. paternity: clutch of unsure sire -> male -> chance;
+    fathers: kept animal of open sire -> male -> chance. tangled: (clutch, group) of clutches that are left out there,
+    since with them too many animals would have to be reckoned together.
     """
 
     def __init__(
@@ -85,14 +89,35 @@ class Knowledge:
                 known = self._plain.get(group.name)
                 again = known.among(animals) if known is not None else None
                 self._plain[group.name] = again or Lineage.consistent(
-                    self.genome, group, animals, self._tests(group)
+                    self.genome, group, animals, self._tests(group), self._widened(group)
                 )
             return {group.name: self._plain[group.name] for group in groups}
 
-        found = reckoned(lambda crowded, refused: Told.of(self.genome, kin, clutches, crowded, refused), pedigrees)
+        stated = catalogue.figures.get("misrecording_rate")
+        self.rate = stated.value if stated else Fraction(0)
+
+        def retold(crowded: Sequence[str], refused: Sequence[str]) -> Told:
+            return Told.of(self.genome, kin, clutches, crowded, refused)
+
+        found = reckoned(retold, pedigrees, self.rate)
         self.told, self.kin = found.told, found.told.kin
         self._lineages, self.paternity, self.disputes = found.lineages, found.paternity, found.disputes
+        self.scene, self.fathers, self.tangled = found.scene, found.fathers, found.tangled
+        self.weighed: dict[Fraction, tuple[object, ...]] = {}
         self._genotypes: dict[str, Genotype] = {}
+
+    @property
+    def places(self) -> tuple[str, ...]:
+        """The groups at which anyone may carry something, or something was seen."""
+        return tuple(self._lineages)
+
+    def place(self, name: str) -> str:
+        """A group in words: the names of its loci."""
+        return " + ".join(locus.name for locus in self.genome.by_name[name].loci) or name
+
+    def lineage(self, name: str) -> Lineage:
+        """What is known at one group of `places`."""
+        return self._lineages[name]
 
     def updated(self, clutches: Sequence[Clutch]) -> Knowledge:
         """The same animals, given these clutches and no others. Their dams and sires must all be among them."""
@@ -152,14 +177,22 @@ class Knowledge:
     def _tests(self, group: Group) -> dict[str, Fit]:
         return {key: fit for key, tests in self.tested.items() if (fit := agreement(self.genome, group, tests))}
 
+    def _widened(self, group: Group) -> dict[str, Part]:
+        found = {}
+        for key, tests in self.tested.items():
+            animal = self.recorded[key]
+            label = (animal.label.of_sex(animal.sex) if group.sex and animal.sex else animal.label).part(group)
+            if (wider := widened(self.genome, group, label, tests)) != label:
+                found[key] = wider
+        return found
+
     def clashes(self) -> Iterator[Clash]:
         """The animals whose looks their recorded parents cannot explain; there, each counts with its own label."""
         for name, lineage in self._lineages.items():
             for key in sorted(lineage.clashing):
                 part = self.kin[key].label.part(lineage.group)
                 genes = dict.fromkeys(gene for diplotype in part for gene, _ in shown(lineage.group, diplotype))
-                place = " + ".join(locus.name for locus in lineage.group.loci) or name
-                yield Clash(key, place, tuple(genes), _parents(self.kin[key]))
+                yield Clash(key, name, self.place(name), tuple(genes), _parents(self.kin[key]))
 
     def set_apart(self) -> Iterator[tuple[str, str]]:
         """(id, place) of animals whose parents are left out of account, since the pedigree is too entangled there."""
@@ -167,7 +200,7 @@ class Knowledge:
             yield from ((key, name) for key in sorted(lineage.apart))
 
     def doubted_tests(self) -> Iterator[tuple[str, ShedTest]]:
-        """(id, test) where a test's result is less likely than DOUBTED given everything, the test included."""
+        """(id, test) where a test's result is likelier wrong than right given everything, the test included."""
         for key, tests in self.tested.items():
             for test in tests:
                 group = self.genome.home[test.gene][0]
@@ -194,6 +227,16 @@ class Knowledge:
                     if abs(chance - known) >= ROUNDING:
                         book = bool(self.told.clutches)
                         yield Disagreement(key, gene, copies, chance, known, _parents(animal), book)
+
+    def sires(self, key: str) -> tuple[str, ...]:
+        """The male that is an animal's sire for certain, all that may be if that is open, or none if nobody is named.
+
+        Raises KeyError if there is no such animal.
+        """
+        animal = self.kin[key]
+        if animal.sire is not None:
+            return (animal.sire,)
+        return tuple(male for male, chance in self.fathers.get(key, {}).items() if chance)
 
     def _descendants(self, key: str) -> frozenset[str]:
         found = {key}

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from copy import copy
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
 
-from ..genetics import Diplotype, Genome, Genotype, Group, Mating, Member, Part, Pedigree, gametes
+from ..genetics import Diplotype, Genome, Genotype, Group, Mating, Member, Note, Part, Pedigree, gametes
 from ..genetics.factors import Factor
 from ..genetics.pedigree import Fit, possible
 from .evidence import fits_label, from_missing_parent
@@ -41,7 +41,7 @@ class Kin:
     @property
     def possible_parents(self) -> tuple[str, ...]:
         """All that are its parents, or may be."""
-        return (*self.parents, *self.sires)
+        return tuple(dict.fromkeys((*self.parents, *self.sires)))
 
 
 class Lineage:
@@ -60,12 +60,15 @@ class Lineage:
         clashing: Collection[str] = (),
         tested: Mapping[str, Fit] | None = None,
         apart: Collection[str] = (),
+        widened: Mapping[str, Part] | None = None,
     ) -> None:
-        """kin: id -> animal, parents before their offspring. tested: id -> how well a test agrees with a diplotype."""
+        """kin: id -> animal, parents before their offspring. tested: id -> how well a test agrees with a diplotype.
+        widened: id -> what counts in place of its label, if its parents are not both known."""
         self.genome, self.group, self.kin = genome, group, kin
         self.clashing, self.apart = set(clashing), set(apart)
-        self.tested = tested or {}
+        self.tested, self.widened = tested or {}, widened or {}
         self.matings: tuple[Mating, ...] = ()
+        self.notes: tuple[Note, ...] = ()
         self.members: dict[str, Member] = {}
         self.states: dict[str, tuple[Diplotype, ...]] = {}
         self._known: dict[tuple[str, ...], Joint] = {}
@@ -75,24 +78,29 @@ class Lineage:
 
     @classmethod
     def consistent(
-        cls, genome: Genome, group: Group, kin: Mapping[str, Kin], tested: Mapping[str, Fit] | None = None
+        cls,
+        genome: Genome,
+        group: Group,
+        kin: Mapping[str, Kin],
+        tested: Mapping[str, Fit] | None = None,
+        widened: Mapping[str, Part] | None = None,
     ) -> Lineage:
         """The pedigree with as few animals as possible set apart as clashing, the youngest of those that clash, and
         those set apart without which the tables would grow too large."""
-        lineage = cls(genome, group, kin, (), tested)
+        lineage = cls(genome, group, kin, (), tested, (), widened)
         while not lineage.holds:
             order, low, high = list(kin), 0, len(kin)
             while high - low > 1:
                 middle = (low + high) // 2
                 part = {key: kin[key] for key in order[:middle]}
-                if cls(genome, group, part, lineage.clashing, tested).holds:
+                if cls(genome, group, part, lineage.clashing, tested, (), widened).holds:
                     low = middle
                 else:
                     high = middle
             if order[high - 1] in lineage.clashing:  # its own records clash with one another, and stay as they are
                 break
-            lineage = cls(genome, group, kin, {*lineage.clashing, order[high - 1]}, tested)
-        return lineage._untangled()
+            lineage = cls(genome, group, kin, {*lineage.clashing, order[high - 1]}, tested, (), widened)
+        return lineage.untangled()
 
     def among(self, kin: Mapping[str, Kin]) -> Lineage | None:
         """The same if the animals have these parents and sexes, but the same labels; None if that may differ here."""
@@ -104,27 +112,30 @@ class Lineage:
         made.kin = kin
         return made
 
-    def with_matings(self, matings: Sequence[Mating]) -> Lineage:
-        """The same pedigree, with what clutches say, and no other clutches."""
-        told = [mating for mating in matings if self.says_something(mating)]
-        return self.given(told)._untangled() if told else self
-
-    def given(self, matings: Sequence[Mating], told: Sequence[Factor] = ()) -> Lineage:
-        """With further matings; told: what is known of their ways from elsewhere."""
+    def given(
+        self, matings: Iterable[Mating] = (), told: Sequence[Factor] = (), notes: Iterable[Note] = ()
+    ) -> Lineage:
+        """With further matings, and notes on animals, as far as they say something here. told: what is known of their
+        ways from elsewhere."""
+        more = tuple(mating for mating in matings if self._says_something(mating))
+        noted = tuple(note for note in notes if self._tells(note))
+        if not (more or told or noted):
+            return self
         made = copy(self)
-        made.pedigree = self.pedigree.given(matings, told)
-        made.matings, made._known = (*self.matings, *matings), {}
+        made.pedigree = self.pedigree.given(more, told, noted)
+        made.matings, made.notes, made._known = (*self.matings, *more), (*self.notes, *noted), {}
         return made
 
     @cached_property
     def pedigree(self) -> Pedigree:
         """The members that may carry something, and the matings."""
-        return Pedigree(self.group, self.members, self.matings, {key: self.states_of(key) for key in self.kin})
+        states = {key: self.states_of(key) for key in self.kin}
+        return Pedigree(self.group, self.members, (), states).given(self.matings, (), self.notes)
 
     @property
     def holds(self) -> bool:
         """Whether everything recorded can be true at once."""
-        if not self.matings and not self.tested and self._lightest_fits():
+        if not self.matings and not self.notes and not self.tested and self._lightest_fits():
             return True
         return self.pedigree.network.possible
 
@@ -162,7 +173,17 @@ class Lineage:
         """Diplotypes the animal may have, as far as its ancestors' records and its own say."""
         return self.states.get(key) or (self.wild(key),)
 
-    def _untangled(self) -> Lineage:
+    def label_of(self, key: str) -> Part:
+        """What the label says of the animal, of its known sex."""
+        animal = self.kin[key]
+        known = animal.dam is not None and (animal.sire is not None or animal.sires)
+        if key in self.widened and not known:
+            return self.widened[key]
+        if self.group.sex and animal.sex is not None:
+            return animal.label.of_sex(animal.sex).part(self.group)
+        return animal.label.part(self.group)
+
+    def untangled(self) -> Lineage:
         """This, or with animals set apart until no table is too large: the youngest of the densest part, one by one."""
         lineage = self
         while lineage.states:
@@ -171,14 +192,17 @@ class Lineage:
             if largest <= LARGEST_TABLE or not bred:
                 break
             apart = {*lineage.apart, bred[-1]}
-            lineage = Lineage(self.genome, self.group, self.kin, self.clashing, self.tested, apart)
-            lineage = lineage.given(self.matings) if self.matings else lineage
+            lineage = Lineage(self.genome, self.group, self.kin, self.clashing, self.tested, apart, self.widened)
+            lineage = lineage.given(self.matings, (), self.notes)
         return lineage
 
-    def says_something(self, mating: Mating) -> bool:
+    def _says_something(self, mating: Mating) -> bool:
         if len(self.states_of(mating.dam)) == len(self.states_of(mating.sire)) == 1:
             return mating.weight(self.states_of(mating.dam)[0], self.states_of(mating.sire)[0]) != 1
         return True
+
+    def _tells(self, note: Note) -> bool:
+        return len({fits(diplotype) for fits in note.fits for diplotype in self.states_of(note.key)}) > 1
 
     def _lightest_fits(self) -> bool:
         """Whether everything can be true with everyone carrying as little as its parents' choices and looks allow, and
@@ -195,9 +219,7 @@ class Lineage:
 
     def _settle(self, key: str, animal: Kin) -> None:
         """Works out what the animal may have, given what its parents may have."""
-        label = animal.label.part(self.group)
-        if self.group.sex and animal.sex is not None:
-            label = animal.label.of_sex(animal.sex).part(self.group)
+        label = self.label_of(key)
         blank = not any(parent in self.states for parent in animal.possible_parents)
         blank = blank and not (self.group.sex and animal.parents) and key not in self.tested
         if blank and set(label) == {self.wild(key)}:

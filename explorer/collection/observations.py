@@ -4,42 +4,20 @@ from __future__ import annotations
 
 import math
 from collections import Counter
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
-from ..genetics import Diplotype, Genome, Genotype, Group, Mating
+from ..genetics import Diplotype, Genome, Group, Mating
 from ..genetics.pedigree import hatching
 from ..looks import Look
-from .clutch import Clutch, Hatchlings
+from .clutch import Hatchlings
 
-__all__ = ["Seen", "Sight", "alike", "chance_of_look", "mating_of", "unkept", "weigher"]
+__all__ = ["Seen", "Sight", "alike", "chance_of_look", "mating_of", "same", "weigher"]
 
 Seen = tuple[Hatchlings, int]
-"""Like hatchlings, and how many of them are no animals of the collection."""
-
-
-def unkept(
-    clutch: Clutch, labels: Mapping[str, tuple[Genotype, str | None]], genome: Genome
-) -> tuple[tuple[Seen, ...], tuple[str, ...]]:
-    """The hatchlings that are no animals of the collection, and the kept animals that match no row of the clutch.
-
-    labels: kept animal -> what it is said to carry, and its sex; each is taken off one row that it matches.
-    """
-    left = [hatchlings.count for hatchlings in clutch.hatchlings]
-    strangers = []
-    for key, (label, sex) in labels.items():
-        fitting = [
-            i
-            for i, row in enumerate(clutch.hatchlings)
-            if left[i] and (sex is None or row.sex in (None, sex)) and _matches(row, label, genome)
-        ]
-        if fitting:
-            left[min(fitting, key=lambda i: clutch.hatchlings[i].sex is None)] -= 1
-        else:
-            strangers.append(key)
-    return tuple(zip(clutch.hatchlings, left, strict=True)), tuple(strangers)
+"""Like hatchlings, and how many of them are meant, such as those that are no animals of the collection."""
 
 
 def mating_of(genome: Genome, group: Group, dam: str, sire: str, seen: Sequence[Seen]) -> Mating:
@@ -66,7 +44,7 @@ class Sight:
 
 @lru_cache(maxsize=1 << 16)
 def chance_of_look(genome: Genome, group: Group, sight: Sight, dam: Diplotype, sire: Diplotype) -> Fraction:
-    """The chance that an egg of this pair hatches and looks so."""
+    """The chance that a hatchling of this pair looks so; an egg that does not hatch says nothing."""
     covered, seen = sight.look is None, {} if sight.look is None else {group.name: sight.look}
     row = Hatchlings("", 1, sight.sex, seen, dict(sight.maybe), covered)
     return sum((p * row.fits(genome, group, d) for d, p in hatching(group, dam, sire).items()), Fraction(0))
@@ -86,23 +64,19 @@ def weigher(genome: Genome, group: Group, seen: Sequence[Seen]) -> Callable[[Dip
     return weight
 
 
+def same(one: Hatchlings, two: Hatchlings) -> bool:
+    """Whether two rows say the same, whatever their numbers are."""
+    return (one.seen, one.sex, one.maybe, one.covered) == (two.seen, two.sex, two.maybe, two.covered)
+
+
 def alike(seen: Sequence[Seen]) -> list[Seen]:
     """Rows that say the same taken together; none without hatchlings."""
     found: list[Seen] = []
     for row, count in seen:
         for i, (other, number) in enumerate(found):
-            if (row.seen, row.sex, row.maybe, row.covered) == (other.seen, other.sex, other.maybe, other.covered):
+            if same(row, other):
                 found[i] = other, number + count
                 break
         else:
             found += [(row, count)] if count else []
     return found
-
-
-def _matches(row: Hatchlings, label: Genotype, genome: Genome) -> bool:
-    for group in genome.groups:
-        if group.name in label.parts or group.name in row.seen:
-            here = label.parts.get(group.name, {genome.wild(group, "female"): Fraction(1)})
-            if not any(row.fits(genome, group, diplotype) for diplotype in here):
-                return False
-    return True

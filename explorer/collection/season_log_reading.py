@@ -65,6 +65,9 @@ def _event(reader: RowReader, animals: Collection) -> SeasonEvent | None:
     if season and on and not date(season - 1, 7, 1) <= on <= date(season + 2, 12, 31):
         needed = "a day of the season that starts in this year, or of the months after"
         reader.fault("on", f"{on} in season {season}", needed, "mend the season or the day")
+    elif season and on and on.year > season + 1:
+        found, advice = f"{on} in season {season}, two years after it began", "check the season and the day"
+        reader.findings.append(Finding("notice", reader.line, "on", found, "", advice, reader.key))
     for role, key in (("dam", dam), ("sire", sire)):
         hatched = animals[key].hatched if key else None
         if on and hatched and on <= hatched:

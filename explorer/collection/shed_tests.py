@@ -3,21 +3,21 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
+from itertools import combinations
 
 from ..catalogue import Catalogue, UnknownName
-from ..genetics import Diplotype, Genome, Group
+from ..genetics import WILD, Diplotype, Genome, Group, Part, order, viable
 from ..genetics.pedigree import Fit
 from ..looks import carried
 from .drafts import Draft
 from .fields import Fault, read_date
 from .findings import Finding
 
-__all__ = ["ShedTest", "agreement", "read_tests"]
-
+__all__ = ["ShedTest", "agreement", "contradictory", "read_tests", "unmentioned", "widened"]
 
 NONE = ("not", "no", "without")
 RESULT = re.compile(r"(?:(?P<word>not|no|without|het|super|visual)\s+)?(?P<gene>.+)", re.IGNORECASE)
@@ -57,6 +57,9 @@ def read_tests(draft: Draft, catalogue: Catalogue) -> tuple[tuple[ShedTest, ...]
         if day is None or not results.strip():
             fault(f'"{entry}"', "a day and what was found", START)
             continue
+        if draft.hatched is not None and day < draft.hatched:
+            found, advice = f"a test of {day}, and it hatched on {draft.hatched}", "mend one of the two days"
+            findings.append(Finding("notice", draft.row, "dna", found, "", advice, draft.id))
         for result in filter(None, (part.strip() for part in results.split(","))):
             read = RESULT.fullmatch(result)
             assert read is not None
@@ -88,3 +91,40 @@ def agreement(genome: Genome, group: Group, tests: Sequence[ShedTest]) -> Fit | 
         return weight
 
     return fits
+
+
+def contradictory(tests: Sequence[ShedTest]) -> Iterator[tuple[ShedTest, ShedTest]]:
+    """Pairs of tests that found another number of copies of the same gene."""
+    for one, two in combinations(tests, 2):
+        if one.gene == two.gene and one.copies != two.copies:
+            yield one, two
+
+
+def unmentioned(genome: Genome, group: Group, label: Part, tests: Sequence[ShedTest]) -> tuple[str, ...]:
+    """The genes that tests found at a group and of which the label does not speak."""
+    found = dict.fromkeys(test.gene for test in tests if test.copies and genome.home[test.gene][0] is group)
+    return tuple(gene for gene in found if not any(carried(group, diplotype).get(gene) for diplotype in label))
+
+
+def widened(genome: Genome, group: Group, label: Part, tests: Sequence[ShedTest]) -> Part:
+    """The label with any number of copies of the genes that it does not speak of and that tests found, each as likely.
+
+    Silence is no record: what the test says then settles it.
+    """
+    for gene in unmentioned(genome, group, label, tests):
+        at = group.loci.index(genome.home[gene][1]) + int(group.sex)
+        wider: dict[Diplotype, Fraction] = {}
+        for diplotype, chance in label.items():
+            numbers: dict[int, set[Diplotype]] = {}
+            for places in ((), (0,), (1,), (0, 1)):
+                if all(diplotype[i][at] == WILD for i in places):
+                    one, two = (
+                        (*half[:at], gene, *half[at + 1 :]) if i in places else half for i, half in enumerate(diplotype)
+                    )
+                    if viable(group, made := order(one, two)):
+                        numbers.setdefault(len(places), set()).add(made)
+            for alike in numbers.values():
+                for made in alike:
+                    wider[made] = wider.get(made, Fraction(0)) + chance / len(numbers) / len(alike)
+        label = wider
+    return label

@@ -242,7 +242,19 @@ def _header_findings(columns: tuple[str, ...], line: int, layout: Layout) -> lis
             near = nearest(name, [column for column in columns if column and column not in layout.columns])
             advice = f'is it the column "{near[0]}"? Rename it' if near else f'add a column "{name}"'
             findings.append(Finding("error", line, name, "no column of this name", ", ".join(layout.required), advice))
+    for name in dict.fromkeys(columns):
+        if name and name not in layout.columns and (meant := _meant(name, columns, layout)):
+            found, advice = "a column that means nothing here, and is kept as it is", f'is it "{meant}"? Rename it then'
+            findings.append(Finding("notice", line, name, found, "", advice))
     return findings
+
+
+def _meant(name: str, columns: Sequence[str], layout: Layout) -> str | None:
+    """The column that is not there and of which this may be another name: such as starts with the same word."""
+    free = [one for one in layout.columns if one not in columns and one not in layout.required]
+    words = re.split(r"[\W_]+", name)
+    alike = [one for one in free if one == words[0] or (len(words) > 1 and one.split("_")[0] == words[0])]
+    return next(iter(alike), None)
 
 
 def _shaped(row: Row, columns: tuple[str, ...], delimiter: str, layout: Layout) -> tuple[Row, Finding | None]:

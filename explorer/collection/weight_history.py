@@ -5,8 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import date
+from fractions import Fraction
+from math import floor
 
-__all__ = ["Weighing", "in_order"]
+from ..genetics import exact
+
+__all__ = ["Weighing", "in_order", "weight_text"]
+
+FINEST = 1000
+"""Parts of a gram that are written down; what is finer is left off, never rounded up."""
 
 
 @dataclass(frozen=True)
@@ -34,3 +41,13 @@ def in_order(written: Iterable[Weighing], grams: float | None, on: date | None) 
     if on in dated:
         return tuple(replace(one, grams=grams) if one.on == on else one for one in found)
     return tuple(sorted((*found, Weighing(grams, on)), key=lambda one: one.on or date.min))
+
+
+def weight_text(grams: float | Fraction) -> str:
+    """A weight as it is written: 1320, 1499.9. Never more than it is. What is no weight is written as it stands."""
+    try:
+        parts = floor(exact(grams) * FINEST)
+    except ValueError:
+        return str(grams)
+    whole, rest = divmod(parts, FINEST)
+    return f"{whole}.{rest:03d}".rstrip("0").rstrip(".") if parts > 0 else str(grams)

@@ -11,7 +11,7 @@ from .beside import RowReader, refusing, sheet_of
 from .fields import Fault, read_date, read_weight
 from .findings import Finding, nearest
 from .sheet import Layout, Sheet
-from .weight_history import Weighing
+from .weight_history import Weighing, weight_text
 
 if TYPE_CHECKING:
     from .animals import Animal, Collection
@@ -70,7 +70,7 @@ def _take(reader: RowReader, animals: Collection, written: dict[str, dict[date, 
         found = f"the same weight of the same day as in row {before.row}"
         reader.findings.append(Finding("notice", reader.line, "weight_g", found, "", "it counts once", key))
     else:
-        found = f"{grams:,g} g on {day}, and {before.grams:,g} g in row {before.row}"
+        found = f"{_said(grams)} on {day}, and {_said(before.grams)} in row {before.row}"
         reader.fault("weight_g", found, "one weight a day", "delete one of the two rows")
 
 
@@ -102,14 +102,20 @@ def _slips(key: str, history: Sequence[Weighing]) -> Iterator[Finding]:
     for before, one, after in zip(history, history[1:], history[2:], strict=False):
         around = sorted((before.grams, after.grams))
         if one.grams > LEAP * around[1] or one.grams * LEAP < around[0]:
-            found = f"{one.grams:,g} g, between {before.grams:,g} g on {before.on} and {after.grams:,g} g on {after.on}"
+            around_it = f"{_said(before.grams)} on {before.on} and {_said(after.grams)} on {after.on}"
+            found = f"{_said(one.grams)}, between {around_it}"
             yield Finding("notice", one.row, "weight_g", found, "", "check the number", key)
 
 
 def _differing(animal: Animal, history: Sequence[Weighing]) -> Iterator[Finding]:
     """A weighing of the day that the collection itself speaks of, with another weight."""
     for one in history:
-        if one.on == animal.weighed_on and animal.weight_g not in (None, one.grams):
-            found = f"{one.grams:,g} g on {one.on}, and {animal.weight_g:,g} g in the collection (row {animal.row})"
+        if one.on == animal.weighed_on and animal.weight_g is not None and animal.weight_g != one.grams:
+            found = f"{_said(one.grams)} on {one.on}, and {_said(animal.weight_g)} in the collection (row {animal.row})"
             advice = "mend one of the two; until then the collection's counts"
             yield Finding("notice", one.row, "weight_g", found, "", advice, animal.id)
+
+
+def _said(grams: float) -> str:
+    whole, point, rest = weight_text(grams).partition(".")
+    return f"{int(whole):,}{point}{rest} g"

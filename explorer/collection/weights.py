@@ -6,14 +6,12 @@ import os
 from collections.abc import Iterable, Mapping
 from datetime import date
 from fractions import Fraction
-from math import floor
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..genetics import exact
 from .beside import FileBeside, content_of
 from .storage import real_path
-from .weight_history import Weighing, in_order
+from .weight_history import Weighing, in_order, weight_text
 from .weight_reading import WEIGHTS_BLANK, WeightReading, read_weight_text
 
 if TYPE_CHECKING:
@@ -22,8 +20,6 @@ if TYPE_CHECKING:
 __all__ = ["Weights", "read_weights", "weighed", "weights_file"]
 
 Grams = float | Fraction
-FINEST = 1000
-"""Parts of a gram that are written down; what is finer is left off, never rounded up."""
 
 
 def weights_file(collection: str | os.PathLike[str]) -> Path:
@@ -118,7 +114,7 @@ def weighed(
             written.append(_texts(key, own[1], own[0]))
         written.append(_texts(key, day, grams))
         if own[1] is None or own[1] <= day:
-            current.append({"id": key, "weight_g": _number(grams), "weighed_on": day.isoformat()})
+            current.append({"id": key, "weight_g": weight_text(grams), "weighed_on": day.isoformat()})
     more = weights.with_rows(written)
     after = animals.with_animals(current)
     more = more.beside(after)
@@ -127,7 +123,7 @@ def weighed(
 
 def _texts(key: str, day: date, grams: Grams, notes: str = "") -> dict[str, str]:
     """Column -> text of one weighing."""
-    texts = {"id": key, "weighed_on": day.isoformat(), "weight_g": _number(grams)}
+    texts = {"id": key, "weighed_on": day.isoformat(), "weight_g": weight_text(grams)}
     return {**texts, "notes": notes} if notes else texts
 
 
@@ -137,13 +133,3 @@ def _meaning(texts: Mapping[str, str]) -> tuple[str, date, float] | None:
         return texts["id"], date.fromisoformat(texts["weighed_on"]), float(texts["weight_g"])
     except ValueError:
         return None
-
-
-def _number(grams: Grams) -> str:
-    """A weight as it is written: 1320, 1499.9. Never more than it is. What is no weight is written as it stands."""
-    try:
-        parts = floor(exact(grams) * FINEST)
-    except ValueError:
-        return str(grams)
-    whole, rest = divmod(parts, FINEST)
-    return f"{whole}.{rest:03d}".rstrip("0").rstrip(".") if parts > 0 else str(grams)

@@ -7,7 +7,7 @@ from .genome import ABSENT, WILD, Allele, Diplotype, Genome, Group, Haplotype, L
 from .genotype import Genotype, Part, normalised
 from .kinship import Kinship
 from .offspring import Brood, Event, Parents
-from .pedigree import Contradiction, Mating, Member, Pedigree, joint
+from .pedigree import Contradiction, Mating, Member, Note, Pedigree, joint
 
 __all__ = [
     "ABSENT",
@@ -26,6 +26,7 @@ __all__ = [
     "Locus",
     "Mating",
     "Member",
+    "Note",
     "Parents",
     "Part",
     "Pedigree",

@@ -1,7 +1,8 @@
 """How closely animals are related by descent, from the pedigree alone.
 
 Method: the tabular method (Emik & Terrill 1949; Henderson 1976). Animals without recorded parents are founders, taken
-as unrelated and not inbred, so every figure is a lower bound.
+as unrelated and not inbred, so every figure is a lower bound. Where several animals may be the sire, every figure is
+the greatest that any of them allows: no choice of sires gives a greater one.
 """
 
 from __future__ import annotations
@@ -14,7 +15,10 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Kinship"]
+__all__ = ["Kinship", "Parents"]
+
+Parents = Mapping[str, tuple[str | None, str | tuple[str, ...] | None]]
+"""Id -> (dam, sire): None for one that is not recorded, several ids where any of these may be the sire."""
 
 EXACT_IN_FLOATS = 26
 """Generations below the founders up to which 53 bits hold every figure: a multiple of 1/2 ** (2 generations + 1)."""
@@ -26,12 +30,14 @@ class Kinship:
     ids: the animals, parents before their offspring.
     """
 
-    def __init__(self, parents: Mapping[str, tuple[str | None, str | None]]) -> None:
-        """parents: id -> (dam, sire), in any order; None for one that is not recorded.
+    def __init__(self, parents: Parents) -> None:
+        """parents: of all animals, in any order.
 
-        Raises KeyError for a parent without an entry, ValueError if an animal is its own ancestor.
+        Raises KeyError for a parent without an entry, ValueError if an animal is its own ancestor, or may be.
         """
-        known = {key: [parent for parent in pair if parent is not None] for key, pair in parents.items()}
+        dams = {key: dam for key, (dam, _) in parents.items()}
+        sires = {key: _all_of(sire) for key, (_, sire) in parents.items()}
+        known = {key: [*([dam] if dam is not None else []), *sires[key]] for key, dam in dams.items()}
         place: dict[str, int] = {}
         depth: list[int] = []
         for i, key in enumerate(TopologicalSorter(known).static_order()):
@@ -42,11 +48,14 @@ class Kinship:
         zero = 0.0 if max(depth, default=0) <= EXACT_IN_FLOATS else Fraction(0)
         table: NDArray[Any] = np.full((len(place), len(place)), zero)
         for key, i in place.items():
-            above = [place[parent] for parent in known[key]]
-            for parent in above:
-                table[i, :i] += table[parent, :i] / 2
+            mother, fathers = dams[key], [place[sire] for sire in sires[key]]
+            if mother is not None:
+                table[i, :i] += table[place[mother], :i] / 2
+            if fathers:
+                table[i, :i] += np.max(table[fathers, :i], axis=0) / 2
             table[:i, i] = table[i, :i]
-            table[i, i] = (1 + (table[above[0], above[1]] if len(above) == 2 else zero)) / 2
+            inbred = max((table[place[mother], one] for one in fathers), default=zero) if mother is not None else zero
+            table[i, i] = (1 + inbred) / 2
         self._table = table
 
     def between(self, one: str, two: str) -> Fraction:
@@ -64,3 +73,7 @@ class Kinship:
         """Kinship of each of `ids` with each, len(ids) x len(ids). Raises KeyError if there is no such animal."""
         places = [self._place[key] for key in ids]
         return self._table[np.ix_(places, places)].astype(np.float64)
+
+
+def _all_of(sire: str | tuple[str, ...] | None) -> tuple[str, ...]:
+    return () if sire is None else (sire,) if isinstance(sire, str) else sire

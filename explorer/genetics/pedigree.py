@@ -8,13 +8,13 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property, lru_cache
 
-from .factors import Factor, entries, raised, whole
+from .factors import Factor, entries, raised, trimmed, whole
 from .gametes import gametes, viable, zygotes
 from .genome import Diplotype, Group, Haplotype, order
 from .genotype import Part
 from .network import Network
 
-__all__ = ["Contradiction", "Fit", "Mating", "Member", "Pedigree", "hatching", "joint", "possible"]
+__all__ = ["Contradiction", "Fit", "Mating", "Member", "Note", "Pedigree", "hatching", "joint", "possible"]
 
 Fit = Callable[[Diplotype], Fraction | int]
 """How well a diplotype agrees with what is known of an animal: 0 if not at all."""
@@ -35,7 +35,8 @@ class Member:
     dam, sire: keys of the parents, or None. prior: a founder's distribution (used if it has no parents).
     missing: what the one parent that is not recorded passed on (used if there is exactly one).
     fits: how well a diplotype agrees with what is known of the animal itself.
-    sires, way: the males that may be its sire, if that is open; in state k of the unknown `way` it is sires[k].
+    sires, way: the males that may be its sire, if that is open; in state k of the unknown `way` it is sires[k], and one
+    male may stand there several times.
     """
 
     dam: str | None
@@ -49,7 +50,7 @@ class Member:
     @property
     def parents(self) -> tuple[str, ...]:
         """All that are its parents, or may be."""
-        return tuple(key for key in (self.dam, self.sire, *self.sires) if key is not None)
+        return tuple(dict.fromkeys(key for key in (self.dam, self.sire, *self.sires) if key is not None))
 
 
 @dataclass(frozen=True)
@@ -66,11 +67,23 @@ class Mating:
     times: tuple[int, ...] = ()
 
 
+@dataclass(frozen=True)
+class Note:
+    """What was written of a member elsewhere. fits: how well a diplotype agrees with it, in each state of the unknown
+    `way`; one for all if that is "".
+    """
+
+    key: str
+    fits: tuple[Fit, ...]
+    way: str = ""
+
+
 class Pedigree:
     """Members, parents before their offspring, and matings of members. Contradiction if a member has no genotype left.
 
     states: key -> the diplotypes it may have, as far as its ancestors' records and its own say. All members hatched,
-    which says something of their parents too where some eggs are not viable. Ways are variables like the animals.
+    and their chances are those of eggs that do: that they hatched says nothing of their parents. Ways are variables
+    like the animals.
     """
 
     def __init__(
@@ -83,6 +96,7 @@ class Pedigree:
         """states: if they were worked out before; parents that have one state need then not be members."""
         self.group, self.members, self.matings = group, members, tuple(matings)
         self.told: tuple[Factor, ...] = ()
+        self.notes: tuple[Note, ...] = ()
         self.states = dict(states or {})
         for key, member in members.items() if states is None else ():
             near = {name: dict.fromkeys(self.states[name]) for name in member.parents}
@@ -90,10 +104,12 @@ class Pedigree:
             if not self.states[key]:
                 raise Contradiction([key, *member.parents])
 
-    def given(self, matings: Iterable[Mating], told: Iterable[Factor]) -> Pedigree:
-        """With further matings of animals whose states are known, and with what is known of the ways from elsewhere."""
+    def given(self, matings: Iterable[Mating], told: Iterable[Factor] = (), notes: Iterable[Note] = ()) -> Pedigree:
+        """With further matings of animals whose states are known, with notes on members, and with what is known of the
+        ways from elsewhere."""
         made = copy(self)
         made.matings, made.told = (*self.matings, *matings), (*self.told, *told)
+        made.notes = (*self.notes, *notes)
         made.__dict__["_own"] = self._own
         made.__dict__.pop("network", None)
         return made
@@ -102,7 +118,7 @@ class Pedigree:
     def network(self) -> Network:
         """The factors over all animals that have more than one possible genotype, and over the ways that matter."""
         factors = [factor for factors in self._own.values() for factor in factors]
-        return self._of([*factors, *map(self._mated, self.matings), *self.told])
+        return self._of([*factors, *map(self._mated, self.matings), *map(self._noted, self.notes), *self.told])
 
     @property
     def ways(self) -> tuple[str, ...]:
@@ -131,6 +147,7 @@ class Pedigree:
         bred = {key, *offspring}
         factors = [factor for other, own in self._own.items() if other not in offspring for factor in own]
         factors += [self._mated(mating) for mating in self.matings if not bred & {mating.dam, mating.sire}]
+        factors += [self._noted(note) for note in self.notes if note.key not in offspring]
         found = self._joint(self._of([*factors, *self.told]).around([key]), [key])
         return {diplotype: chance for (diplotype,), chance in found.items()}
 
@@ -173,8 +190,8 @@ class Pedigree:
         if not member.way:
             return [self._born(key, member)]
         found = []
-        for k, sire in enumerate(member.sires):
-            here = tuple(int(k == other) for other in range(len(member.sires)))
+        for sire in dict.fromkeys(member.sires):
+            here = tuple(int(sire == other) for other in member.sires)
             found.append(raised(self._born(key, replace(member, sire=sire, sires=(), way="")), member.way, here))
         return found
 
@@ -203,6 +220,17 @@ class Pedigree:
         factor = whole(tuple(names), [len(self.states[name]) for name in names], weights)
         return raised(factor, mating.way, mating.times) if mating.way else factor
 
+    def _noted(self, note: Note) -> Factor:
+        states = self.states[note.key]
+        axes = [(note.way, len(note.fits))] if note.way else []
+        axes += [(note.key, len(states))] if len(states) > 1 else []
+        weights: dict[tuple[int, ...], Fraction | int] = {}
+        for k, fits in enumerate(note.fits):
+            for i, diplotype in enumerate(states):
+                at = tuple(place for place, name in ((k, note.way), (i, note.key)) if name in dict(axes))
+                weights[at] = fits(diplotype)
+        return trimmed(whole(tuple(name for name, _ in axes), [size for _, size in axes], weights))
+
 
 def joint(group: Group, members: Mapping[str, Member], asked: Sequence[str]) -> dict[tuple[Diplotype, ...], Fraction]:
     """Joint distribution of the diplotypes of the animals asked for; sums to 1.
@@ -220,8 +248,14 @@ def possible(group: Group, member: Member, states: Mapping[str, Mapping[Diplotyp
 
 @lru_cache(maxsize=1 << 16)
 def hatching(group: Group, dam: Diplotype, sire: Diplotype) -> Mapping[Diplotype, Fraction]:
-    """Diplotype -> chance that one egg has it and is viable; sums to the share of viable eggs."""
-    return {diplotype: p for diplotype, p in zygotes(group, dam, sire).items() if viable(group, diplotype)}
+    """Diplotype -> chance that one egg that hatches has it; sums to 1, empty if no egg is viable."""
+    return _of_viable(group, zygotes(group, dam, sire))
+
+
+def _of_viable(group: Group, made: Mapping[Diplotype, Fraction]) -> dict[Diplotype, Fraction]:
+    living = {diplotype: chance for diplotype, chance in made.items() if viable(group, diplotype)}
+    total = sum(living.values(), Fraction(0))
+    return living if total == 1 else {diplotype: chance / total for diplotype, chance in living.items() if chance}
 
 
 def _parent_states(
@@ -245,4 +279,4 @@ def _conception(
     for one, p in gametes(group, known).items() if known is not None else ():
         for two, q in (member.missing or {}).items():
             made[order(one, two)] = made.get(order(one, two), Fraction(0)) + p * q
-    return {diplotype: chance for diplotype, chance in made.items() if viable(group, diplotype)}
+    return _of_viable(group, made)

@@ -6,10 +6,13 @@ import re
 from decimal import ROUND_DOWN, ROUND_HALF_EVEN, Context, Decimal
 from fractions import Fraction
 
-__all__ = ["DIGITS", "figure", "percent"]
+__all__ = ["DIGITS", "TINY", "TINY_TEXT", "figure", "percent"]
 
 DIGITS = 6
 """Most significant digits of a percentage, read or written."""
+
+TINY, TINY_TEXT = Fraction(1, 300_000), "under 0.001%"
+"""How a chance below 1 in 100,000 is written if it has no short figure, and what that is read as."""
 
 _ROUNDED = {66: Fraction(2, 3), 67: Fraction(2, 3), 33: Fraction(1, 3), 57: Fraction(4, 7), 17: Fraction(1, 6)}
 """Percentages that are always meant as a fraction of a cross."""
@@ -33,14 +36,16 @@ def figure(number: str) -> Fraction | None:
 def percent(chance: Fraction, *, down: bool = False) -> str:
     """The chance as a percentage: 2/3 is "66%", 1/8 is "12.5%", 1/7 is "14.3%".
 
-    Exact if `DIGITS` digits are enough, else rounded to three (`down`: never upward). A chance between 0 and 1 is
-    never written as 0 or 100.
+    Exact if `DIGITS` digits are enough, else rounded to three (`down`: never upward), and "under 0.001%" if it is less
+    than that. A chance between 0 and 1 is never written as 0 or 100.
     """
     if chance in _WRITTEN:
         return f"{_WRITTEN[chance]}%"
     top, bottom = Decimal(chance.numerator * 100), Decimal(chance.denominator)
     value = Context(prec=DIGITS).divide(top, bottom)
     if Fraction(value) != chance * 100:
+        if chance < Fraction(1, 100_000):
+            return TINY_TEXT
         value = Context(prec=3, rounding=ROUND_DOWN if down else ROUND_HALF_EVEN).divide(top, bottom)
         if value >= 100 > chance * 100:
             value = Context(prec=3, rounding=ROUND_DOWN).divide(top, bottom)

@@ -12,7 +12,7 @@ from typing import Literal, TypeAlias
 
 from ..catalogue import AmbiguousWord, Catalogue, Gene, Nickname, normal
 from .errors import AmbiguousGenes, ImpossibleGenes, UnreadableGenes
-from .figures import DIGITS, figure
+from .figures import DIGITS, TINY, TINY_TEXT, figure
 
 __all__ = ["Kind", "Word", "cut"]
 
@@ -80,6 +80,10 @@ def cut(text: str, catalogue: Catalogue) -> list[Word]:
     unknown: list[int] = []
     at = 0
     while at < len(tokens):
+        if " ".join(text[tokens[at].start : tokens[min(at + 2, len(tokens) - 1)].end].casefold().split()) == TINY_TEXT:
+            words.append(Word("figure", TINY_TEXT, TINY))
+            at += 3
+            continue
         if at + 1 < len(tokens) and text[tokens[at + 1].start] == "%" and not tokens[at + 1].broken:
             words.append(_percentage(text, text[tokens[at].start : tokens[at].end]))
             at += 2

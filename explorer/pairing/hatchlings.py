@@ -112,6 +112,7 @@ def _carried(knowledge: Knowledge, key: str, dam: str, sire: str, row: Hatchling
     """
     genome = knowledge.genome
     left_out = {one.group for one in knowledge.disputes if one.clutch.id == key}
+    left_out |= {group for clutch, group in knowledge.tangled if clutch == key}
     pairs, parts, explained = knowledge.pair(dam, sire), {}, True
     for name in dict.fromkeys([*pairs, *row.seen]):
         group = genome.by_name[name]

@@ -12,7 +12,7 @@ from ..collection import Animal, Collection, Relation, relation
 from ..genetics import Diplotype, exact
 from ..husbandry import Husbandry, Readiness, readiness
 from ..looks import BroodCaution, Stack, Taste, Verdict, caution_text, stack_of
-from ..notation import genes_named, read_wanted
+from ..notation import read_wanted
 from .line_up_parents import Couples
 from .nearness import Nearest, nearest
 from .odds import Offspring
@@ -91,7 +91,6 @@ class RowMaker:
         self.without, self.allow, self.taste, self.opinions = without, allow, taste, opinions
         self.hatch_rate = exact(care.hatch_rate)
         standing = Standing.of(animals.catalogue, target, without=without, allow=allow)
-        self.allowed = genes_named(allow, animals.catalogue, (gene.name for gene in animals.catalogue.genes))
         self.toward = ProgressToward(standing, eggs=care.law, hatch_rate=care.hatch_rate, lay_rate=care.lay_rate)
         self.couples = Couples(animals)
         self._stacks: dict[str, Stack] = {}
@@ -123,11 +122,7 @@ class RowMaker:
             stack.clashes,
             odds.cautions,
             tuple(
-                item.caution
-                for item in odds.cautions
-                if item.caution.keeps_out
-                and item.caution.severity != "infertile"
-                and not item.caution.allowed_by(self.allowed)
+                item.caution for item in odds.cautions if item.caution in self.toward.standing.cautions
             ),
             odds,
         )

@@ -218,6 +218,21 @@ def test_a_change_from_outside_is_not_overwritten_unasked(tmp_path: Path) -> Non
     assert backup is not None and backup.read_text() == "somebody else's"
 
 
+def test_another_file_is_not_overwritten_unasked(tmp_path: Path) -> None:
+    """One that was never read: not even to be kept as a backup."""
+    file, other = tmp_path / "clutches.csv", tmp_path / "other.csv"
+    file.write_bytes(ODD.encode())
+    other.write_text("somebody else's")
+    book = read_clutches(file, ANIMALS)
+    with pytest.raises(SaveRefused, match=r"other.csv is there already"):
+        book.save(other)
+    assert other.read_text() == "somebody else's"
+    assert book.save(tmp_path / "new.csv") is None
+    backup = book.save(other, overwrite=True)
+    assert backup is not None and backup.read_text() == "somebody else's"
+    assert book.save(other, now=NOW) is not None, "by now it was written"
+
+
 def test_a_contradiction_leaves_the_file_as_it_was(tmp_path: Path) -> None:
     file = tmp_path / "clutches.csv"
     data = b"clutch,dam,sire,eggs,look,count\nC01,M01,F01,1,Pastel,2\n"

@@ -157,7 +157,7 @@ def test_a_look(text: str, seen: dict[str, int], unsure: list[str]) -> None:
         ("50% Pastel", ["more than one look", "maybe Pastel"]),
         ("Super Spider", ["not viable"]),
         ("Super Mojave, maybe Lesser", ["Mojave beside an unsure Lesser", "two places"]),
-        ("Clown, maybe Cryptic", ["room for the gene"]),
+        ("Candy Albino, maybe Toffee", ["room for the gene"]),
         ("Mojave Lesser Butter", ["more than two alleles"]),
     ],
 )
@@ -194,6 +194,15 @@ def test_hets_say_nothing_and_it_is_said(animals: Collection) -> None:
     assert findings(row(look="male maker Banana", sex="m"), animals) == [
         'row 2, C09, look: "male maker" cannot be seen on a hatchling, so that it says nothing here.'
     ]
+
+
+def test_an_unsure_gene_in_place_of_one_of_two_recessive_copies(animals: Collection) -> None:
+    """A Clown that is perhaps a Clown Cryptic: three to one that it was written so of one that is."""
+    (clutch,) = ClutchBook.from_text(HEADER + row(look="Clown, maybe Cryptic"), animals)
+    group, _ = GENOME.home["Clown"]
+    looks = {text: read_genes(text).part(group) for text in ("Clown", "Clown Cryptic", "Cryptic", "het Clown")}
+    fits = {text: {clutch.hatchlings[0].fits(GENOME, group, d) for d in part} for text, part in looks.items()}
+    assert fits == {"Clown": {1}, "Clown Cryptic": {3}, "Cryptic": {0}, "het Clown": {0}}
 
 
 def test_the_odds_of_a_maybe_are_the_catalogues(tmp_path: Path) -> None:

@@ -6,6 +6,7 @@ from fractions import Fraction
 import pytest
 
 from explorer.collection import Collection, CollectionError
+from explorer.looks import carried
 from explorer.notation import write_genes
 
 HEAD = "id,sex,genes,dam,sire,dna\n"
@@ -48,8 +49,60 @@ def test_mistakes__all_at_once_with_row_and_column() -> None:
     ]
 
 
-def test_result__against_the_records_is_a_notice() -> None:
-    animals = Collection.from_text(HEAD + "F1,f,Normal,,,2026-03-01 het Clown\n")
+@pytest.mark.parametrize(("label", "copies"), [("Normal", 1), ("Pastel", 1), ("Normal", 2), ("Candy", 1)])
+def test_result__silence_is_no_record(label: str, copies: int) -> None:
+    """A founder of which the genes column does not speak: 0, 1 or 2 copies, each as likely, until the test."""
+    gene = "Toffee" if label == "Candy" else "Clown"
+    label = "het Candy" if label == "Candy" else label
+    animals = Collection.from_text(HEAD + f"F1,f,{label},,,2026-03-01 {'het' if copies == 1 else 'super'} {gene}\n")
+    group, _ = animals.knowledge.genome.home[gene]
+    found = {n: Fraction(0) for n in range(3)}
+    for diplotype, chance in animals["F1"].genotype.part(group).items():
+        found[carried(group, diplotype).get(gene, 0)] += chance
+    room, error = 2 if gene == "Toffee" else 3, Fraction(1, 1000)
+    assert found[copies] == (1 - error) / (1 - error + (room - 1) * error / 2)
     (finding,) = animals.findings
     assert finding.column == "dna"
-    assert "one copy of Clown, which the records make all but impossible" in finding.found
+    assert finding.found.endswith(f"of {gene}, of which the genes column does not speak")
+    assert finding.advice == "the test counts; add it to the genes column"
+
+
+def test_result__none_of_what_is_not_mentioned_changes_nothing() -> None:
+    animals = Collection.from_text(HEAD + "F1,f,Pastel,,,2026-03-01 not Clown\n")
+    assert animals.findings == ()
+    assert write_genes(animals["F1"].genotype) == "Pastel"
+
+
+@pytest.mark.parametrize(
+    ("label", "result"), [("het Clown", "not Clown"), ("Clown", "not Clown"), ("50% het Clown", "super Clown")]
+)
+def test_result__against_the_genes_column(label: str, result: str) -> None:
+    """What is written in so many words stays; who is wrong is said."""
+    animals = Collection.from_text(HEAD + f"F1,f,{label},,,2026-03-01 {result}\n")
+    assert write_genes(animals["F1"].genotype) == label
+    (finding,) = animals.findings
+    assert finding.found.startswith("the result of 2026-03-01 says ")
+    assert finding.found.endswith(" of Clown; all else that is written says otherwise")
+    assert "the record of F1" in finding.advice and "the result of 2026-03-01 on F1" in finding.advice
+
+
+def test_result__of_young_of_silent_parents() -> None:
+    """One of the parents must carry it, or the test is wrong."""
+    text = HEAD + "D,f,Normal,,,\nS,m,Normal,,,\nK,f,Normal,D,S,2026-03-01 het Clown\n"
+    (finding,) = Collection.from_text(text).findings
+    assert finding.id == "K"
+    assert "the record of D (4" in finding.advice and "the record of S (4" in finding.advice
+
+
+def test_results__that_contradict_one_another() -> None:
+    text = HEAD + "F1,f,50% het Clown,,,2026-03-01 het Clown; 2026-04-01 not Clown\n"
+    animals = Collection.from_text(text)
+    said = [finding.found for finding in animals.findings]
+    assert said == ["the results of 2026-03-01 and 2026-04-01 say one copy and none of Clown"]
+    assert write_genes(animals["F1"].genotype) == "50% het Clown"
+
+
+def test_results__before_hatching() -> None:
+    text = "id,sex,genes,hatched,dna\nF1,f,50% het Clown,2026-05-01,2026-03-01 het Clown\n"
+    (finding,) = Collection.from_text(text).findings
+    assert finding.found == "a test of 2026-03-01, and it hatched on 2026-05-01"

@@ -148,7 +148,7 @@ def test_relation__further_back(one, two, words, joined):
     if words in ("the same animal", "related"):
         assert found == words
     else:
-        assert found == ("related" if words.startswith("not") else f"{words} and related further back")
+        assert found == ("related" if words.startswith("not") else f"{words} and related otherwise too")
 
 
 @pytest.mark.parametrize("pedigree", [pytest.param(MANY, id="plain"), pytest.param(LOOPED, id="looped")])
@@ -183,13 +183,13 @@ def test_relation__sexes_that_parents_do_not_tell(one, two, words):
 @pytest.mark.parametrize(
     ("one", "two", "words", "figure"),
     [
-        ("daughter", "inbred daughter", "daughter is the dam of inbred daughter and related further back", "3/8"),
-        ("sire", "inbred daughter", "sire is the sire of inbred daughter and related further back", "3/8"),
-        ("his", "hers", "half siblings (same sire) and related further back", "5/32"),
+        ("daughter", "inbred daughter", "daughter is the dam of inbred daughter and related otherwise too", "3/8"),
+        ("sire", "inbred daughter", "sire is the sire of inbred daughter and related otherwise too", "3/8"),
+        ("his", "hers", "half siblings (same sire) and related otherwise too", "5/32"),
         ("daughter", "son", "full siblings", "1/4"),
-        ("daughter", "with the dam", "half siblings (same dam) and related further back", "5/16"),
-        ("double half cousin", "double half cousin 2", "half first cousins and related further back", "1/16"),
-        ("uncle of his aunt", "aunt of her uncle", "half aunt and half nephew and related further back", "1/8"),
+        ("daughter", "with the dam", "half siblings (same dam) and related otherwise too", "5/16"),
+        ("double half cousin", "double half cousin 2", "half first cousins and related otherwise too", "1/16"),
+        ("uncle of his aunt", "aunt of her uncle", "half aunt and half nephew and related otherwise too", "1/8"),
     ],
 )
 def test_relation__closest_and_further_back(one, two, words, figure):
@@ -246,7 +246,7 @@ def test_relation__fits_the_figure(seed):
         pedigree[f"{rng.choice('fm')}{i}"] = parents
     for one, two in combinations(pedigree, 2):
         found = relation(pedigree, one, two)
-        plain = found.words.removesuffix(" and related further back")
+        plain = found.words.removesuffix(" and related otherwise too")
         if plain == "not related, as far as is recorded":
             assert found.kinship == 0
         elif plain == "related":

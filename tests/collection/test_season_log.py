@@ -304,6 +304,12 @@ def test_change__the_log_is_read_again_beside_a_changed_collection() -> None:
         found.beside(ANIMALS.without("F01"))
 
 
+def test_last_with__of_several_on_one_day_is_who_was_seen_locked() -> None:
+    rows = ("2026,F01,M01,lock seen,2026-12-05,", "2026,F01,M04,introduced,2026-12-05,")
+    assert log(*rows).pairing(2026, "F01").last_with == "M01"
+    assert log(*rows[::-1]).pairing(2026, "F01").last_with == "M01"
+
+
 def test_collection__knows_who_laid() -> None:
     book = ClutchBook.from_text(
         "clutch,dam,sire,laid,hatched,look,count\n27-1,F01,M01,2027-04-10,,,\n25-1,F01,M01,,2025-06-20,,\n"
@@ -352,3 +358,11 @@ def test_file__is_named_in_what_is_said_of_it(tmp_path: Path) -> None:
     file.write_text("season,dam,sire,event,on,notes\n2026,F9,M01,planned,,\n")
     with pytest.raises(CollectionError, match=r"1 error in mine\.season\.csv"):
         read_season_log(file, ANIMALS)
+
+
+def test_notice__a_day_two_years_after_the_season_began() -> None:
+    """A wrong season would let a female off her rest."""
+    (finding,) = log("2024,F01,,laid,2026-04-10,").findings
+    assert (finding.severity, finding.row) == ("notice", 2)
+    assert finding.found == "2026-04-10 in season 2024, two years after it began"
+    assert log("2025,F01,,laid,2026-04-10,").findings == ()

@@ -21,6 +21,7 @@ from explorer.notation import read_genes
 
 HALF = Fraction(1, 2)
 CLOWN = {"clown": (("Clown", 2),)}
+BANANA = {"sex": (("Banana", 1),)}
 PASTEL = {"pastel": (("Pastel", 1),)}
 SECOND = Path(__file__).parents[1] / "catalogue" / "second_species"
 
@@ -91,6 +92,16 @@ class TestCarrierRisk:
         animals = collection("D,f,66% het Clown,,,", "S,m,50% het Clown,,,")
         told = animals.updated([clutch("c", "D", "S", young(7), young(1, CLOWN))])
         assert chance(told, "D") == chance(told, "S") == 1
+
+    @pytest.mark.parametrize("n", range(4))
+    def test_eggs_that_do_not_hatch_say_nothing(self, n: int) -> None:
+        """Two copies of Spider are lethal: of what hatches from two Spiders a third is normal, of one a half."""
+        animals = collection("D,f,50% Spider,,,", "S,m,Spider,,,")
+        told = animals.updated([clutch("c", "D", "S", young(n))])
+        two, one = Fraction(1, 3) ** n, HALF**n
+        assert chance(told, "D", "Spider") == two / (two + one)
+        kept = collection("D,f,50% Spider,,,", "S,m,Spider,,,", *(f"K{i},f,Normal,D,S," for i in range(n)))
+        assert chance(kept, "D", "Spider") == two / (two + one)
 
     def test_two_possible_hets_are_known_jointly(self) -> None:
         animals = collection("D,f,50% het Clown,,,", "S,m,50% het Clown,,,")
@@ -240,6 +251,51 @@ class TestKept:
         found = [animals.updated([clutch("c", "D", "S", *way)]).knowledge.told.seen["c"] for way in permutations(rows)]
         assert [{row.sex: left for row, left in one} for one in found] == [{None: 1, "male": 0}] * 2
 
+    def test_it_may_be_of_either_sex(self) -> None:
+        """One Banana daughter and one Banana son, of whom K is one: they say nothing of where the sire has it."""
+        animals = collection("D,f,Normal,,,", "S,m,Banana,,,", "K,?,Banana,D,S,c")
+        rows = [young(1, BANANA, "female"), young(1, BANANA, "male")]
+        for way in permutations(rows):
+            told = animals.updated([clutch("c", "D", "S", *way)])
+            assert sorted(told["S"].genotype.part(told.knowledge.genome.groups[0]).values()) == [HALF, HALF]
+            assert told["K"].sex is None
+
+    def test_its_row_tells_its_sex(self) -> None:
+        animals = collection("D,f,Normal,,,", "S,m,Banana,,,", "K,?,Banana,D,S,c")
+        told = animals.updated([clutch("c", "D", "S", young(2), young(1, BANANA, "female"))])
+        assert told["K"].sex == told["K"].genotype.sex == "female"
+
+    @pytest.mark.parametrize("several", [None, False, True])
+    def test_it_is_either_of_two_hatchlings(self, several: bool | None) -> None:
+        """Both het: 3/4 that K is normal, and then 3/4 of the other if that is written normal, 3/2 if "maybe Clown"."""
+        animals = collection("D,f,50% het Clown,,,", "S,m,50% het Clown,,,", "T,m,50% het Clown,,,", "K,f,Normal,D,,c")
+        rows, both = [young(1, maybe={"Clown": Fraction(3)}), young(1)], Fraction(3, 4)
+        either = (both * both + both * (both + Fraction(3, 4))) / 2
+        for way in permutations(rows):
+            if several is None:
+                told = animals.updated([clutch("c", "D", "S", *way)])
+                assert chance(told, "D") == (1 + either) / (3 + either)
+            else:
+                told = animals.updated([clutch("c", "D", ["S", "T"], *way, several=several)])
+                assert sires(told, "c") == {"S": HALF, "T": HALF}
+            assert told.knowledge.told.strangers == ()
+
+    def test_a_place_is_found_for_all_if_there_is_one(self) -> None:
+        """A may be either; B is the daughter."""
+        animals = collection("D,f,Normal,,,", "S,m,Pastel,,,", "A,?,Pastel,D,S,c", "B,f,Pastel,D,S,c")
+        for rows in permutations([young(1, PASTEL, "female"), young(1, PASTEL, "male")]):
+            told = animals.updated([clutch("c", "D", "S", *rows)])
+            assert told.findings == ()
+            assert (told["A"].sex, told["B"].sex) == ("male", "female")
+
+    def test_it_may_be_any_of_many(self) -> None:
+        """Twelve kept of two rows each: too many ways to tell them apart, so that the clutch is left out."""
+        kept = [f"K{i:02},f,Normal,D,S,c" for i in range(13)]
+        animals = collection("D,f,50% het Clown,,,", "S,m,Clown,,,", *kept)
+        told = animals.updated([clutch("c", "D", "S", young(20), young(20, sex="female"))])
+        assert told.knowledge.told.crowded == ("c",)
+        assert "too many ways" in told.findings[-1].found
+
     def test_a_recorded_sire_settles_a_clutch_of_one(self) -> None:
         animals = collection("D,f,het Clown,,,", "M1,m,Clown,,,", "M2,m,Normal,,,", "K,f,Normal,D,M1,c")
         told = animals.updated([clutch("c", "D", ["M1", "M2"], young(4))])
@@ -332,9 +388,9 @@ class TestLeftOut:
     def test_none_of_the_sires_fits(self) -> None:
         animals = collection("D,f,het Clown,,,", "M1,m,Normal,,,", "M2,m,Pastel,,,")
         told = animals.updated([clutch("c", "D", ["M1", "M2"], young(1, CLOWN))])
-        assert [(one.clutch.id, one.group) for one in told.knowledge.disputes] == [("c", "")]
-        assert told.knowledge.paternity == {}
-        assert "none of its sires fits" in told.findings[-1].advice
+        assert [(one.clutch.id, one.group) for one in told.knowledge.disputes] == [("c", "clown")]
+        assert told.knowledge.paternity == {"c": {"M1": Fraction(2, 3), "M2": Fraction(1, 3)}}, "no Pastel hatched"
+        assert "one hatchling written as as written in clutch c" in told.findings[-1].advice
 
     def test_two_that_contradict_one_another(self) -> None:
         """A dam with Candy or Toffee and never both: whichever order they come in, the same one is left out."""

@@ -144,6 +144,11 @@ def test_reading__notices_do_not_stop_it() -> None:
     assert "110 g, between 1,100 g on 2026-05-01 and 1,150 g on 2026-07-01" in weights.findings[1].found
 
 
+def test_reading__no_weight_is_said_to_be_more_than_it_is() -> None:
+    found = errors(written("F01,2026-05-01,1499.999,", "F01,2026-05-01,1500,"))
+    assert "1,500 g on 2026-05-01, and 1,499.999 g in row 2" in found[0]
+
+
 def test_reading__a_youngster_that_doubles_is_no_slip() -> None:
     rows = ["F02,2024-08-01,60,", "F02,2024-11-01,150,", "F02,2025-03-01,400,"]
     assert Weights.from_text(written(*rows), ANIMALS).findings == ()
@@ -241,6 +246,12 @@ def test_scales__the_same_day_again_mends_the_collection() -> None:
     assert animals["F01"].weight_g == 1330
     assert after.findings == ()
     assert history(after, "F01") == [(1330.0, "2026-11-02")]
+
+
+def test_scales__what_the_file_has_of_a_day_is_not_written_again() -> None:
+    weights = Weights.from_text(written("F01,2026-11-02,1230,"), ANIMALS)
+    _, after = weighed(ANIMALS, weights, {"F01": 1350}, DAY)
+    assert history(after, "F01") == [(1230.0, "2026-11-02"), (1350.0, "2026-11-25")]
 
 
 def test_scales__all_that_is_wrong_at_once_and_nothing_done() -> None:

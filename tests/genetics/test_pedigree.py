@@ -81,11 +81,15 @@ def test_joint__one_parent_not_recorded():
 
 
 def test_joint__is_given_that_all_hatched():
-    """Two copies are lethal, so offspring that lived say something of their parents."""
+    """Two copies are lethal. That an egg hatched says nothing of its parents; what it has does, of those that hatch."""
     group = unlinked(single_copy("b", lethal=True)).by_name["b"]
     one, none = order(("",), ("b",)), order(("",), ("",))
     members = {"dam": founder({none: HALF, one: HALF}), "sire": founder({one: ONE}), "child": child("dam", "sire")}
-    assert joint(group, members, ("dam",)) == {(none,): Fraction(4, 7), (one,): Fraction(3, 7)}
+    assert joint(group, members, ("dam",)) == {(none,): HALF, (one,): HALF}
+    assert joint(group, members, ("child",)) == {
+        (none,): HALF * (HALF + Fraction(1, 3)),
+        (one,): HALF * (HALF + Fraction(2, 3)),
+    }
 
 
 def test_joint__asked_in_any_order_and_twice():
@@ -241,7 +245,9 @@ def enumerated(group, members, asked):
                     for first, p in one.items():
                         for second, q in two.items():
                             made = tuple(sorted((first, second)))
-                            known[pair][made] = known[pair].get(made, 0) + p * q
+                            if viable(group, made):
+                                known[pair][made] = known[pair].get(made, 0) + p * q
+                    known[pair] = {made: p / sum(known[pair].values()) for made, p in known[pair].items()}
                 law = known[pair]
             longer += [
                 ({**world, key: state}, weight * chance)

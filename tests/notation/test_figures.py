@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from explorer.notation.figures import figure, percent
+from explorer.notation.figures import TINY, TINY_TEXT, figure, percent
 
 F = Fraction
 
@@ -60,6 +60,9 @@ def test_figure(number: str, chance: Fraction | None) -> None:
         (F(1, 3000), "0.0333%"),
         (F(2999, 3000), "99.9%"),
         (F(1, 10**9), "0.0000001%"),
+        (F(1, 2**40), "under 0.001%"),
+        (F(1, 99_999), "0.001%"),
+        (TINY, TINY_TEXT),
         (1 - F(1, 10**9), "99.9%"),
     ],
 )
@@ -78,7 +81,11 @@ def test_figure_percent_figure__is_a_fixed_point(digits: int, decimals: int) -> 
 @given(st.fractions(0, 1).filter(lambda chance: 0 < chance < 1))
 def test_percent__is_near_and_never_0_or_100(chance: Fraction) -> None:
     for down in (False, True):
-        again = figure(percent(chance, down=down)[:-1])
+        text = percent(chance, down=down)
+        if text == TINY_TEXT:
+            assert chance < Fraction(1, 100_000)
+            continue
+        again = figure(text[:-1])
         assert again is not None
         assert 0 < again < 1
         assert abs(again - chance) <= chance / 50

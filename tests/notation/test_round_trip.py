@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import combinations
 
 import pytest
@@ -9,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from explorer.catalogue import Catalogue, load_catalogue
+from explorer.genetics import Genotype
 from explorer.notation import GenesError, read_genes, write_genes
 
 CATALOGUE = load_catalogue()
@@ -153,3 +155,21 @@ def test_read_write_read__linked_loci_and_a_complex_on_the_sex_pair(
     fits["66% het Pale Fin 80% on X"] = "male"
     if sex is None or sex == fits.get(text, sex):
         check(text, sex, fish)
+
+
+@pytest.mark.parametrize("text", ["Pastel under 0.001% het Clown", "under 0.001% Pinstripe 0.0000001% het Clown"])
+def test_round_trip__chances_too_small_for_figures(text: str) -> None:
+    genotype = read_genes(text)
+    assert write_genes(genotype) == text
+    assert read_genes(write_genes(genotype)) == genotype
+
+
+def test_round_trip__a_chance_that_was_worked_out() -> None:
+    """A number of a hundred digits would be no help."""
+    plain = read_genes("50% het Clown")
+    group, _ = plain.genome.home["Clown"]
+    wild, het = sorted(plain.part(group))
+    tiny = {wild: 1 - Fraction(1, 2**99), het: Fraction(1, 2**99)}
+    genotype = Genotype(plain.genome, {**plain.parts, group.name: tiny})
+    assert write_genes(genotype) == "under 0.001% het Clown"
+    assert write_genes(read_genes(write_genes(genotype))) == write_genes(genotype)

@@ -201,9 +201,9 @@ class Maker:
                 rows.append(row)
         litter = Litter(name, dam, sires, several, [])
         for truth, sire, row in young:
-            wanted = len(self.truth) < self.size and rng.random() < 0.5 and not self.slip
-            if not (wanted and self.keep(litter, truth, sire, rows)):
-                litter.unkept.append(row)
+            litter.young.append(rows[rows.index(row)])
+            if len(self.truth) < self.size and rng.random() < 0.5 and not self.slip:
+                self.keep(litter, truth, sire, rows)
         counted = tuple(
             Hatchlings(row.look, sum(one == row for *_, one in young), row.sex, row.seen, row.maybe, row.covered)
             for row in rows
@@ -215,12 +215,13 @@ class Maker:
         self.family.features |= {"kept"} if litter.kept else set()
 
     def keep(self, litter, truth, sire, rows):
-        """Adds the hatchling to the collection if it matches one row alone; tells whether it does."""
+        """Adds the hatchling to the collection, which does not say of which row it is; its sex is not always known."""
         rng, species = self.rng, self.species
-        fitting = [row for row in rows if all(row_fits(species, n, row, truth[n]) for n in species.chromosomes)]
-        if len(fitting) > 1:
-            return False
-        sex = sex_of(species, truth["sex"])
+        if sum(all(row_fits(species, n, row, truth[n]) for n in species.chromosomes) for row in rows) > 1:
+            self.family.features.add("kept, of several rows")
+        sex = sex_of(species, truth["sex"]) if rng.random() < 0.75 else None
+        if sex is None:
+            self.family.features.add("kept, sex not known")
         key, said = self.ids.pop(), rng.random()
         shown = {name: dict(visible(species, name, truth[name])) for name in self.played}
         text = self.words({name: genes for name, genes in shown.items() if genes}, truth, sex)
@@ -232,7 +233,6 @@ class Maker:
         self.truth[key] = truth
         if father and not alone:
             self.family.features.add("kept, sire recorded")
-        return True
 
     def row(self, truth, sexed):
         rng = self.rng

@@ -13,6 +13,8 @@ TRIED = {
     "complex",
     "covering look",
     "kept",
+    "kept, of several rows",
+    "kept, sex not known",
     "kept, sire recorded",
     "lethal",
     "linked",

@@ -6,12 +6,22 @@ rounding is near 1e-14; the tolerance of 1e-9 leaves room for that and for nothi
 """
 
 from itertools import product
+from math import prod
 from random import Random
 
 import numpy as np
 import pytest
 
-from tests.oracle.pedigree_brute_force import hatching, own_weights, row_fits, sex_of, told_apart, wild
+from tests.oracle.pedigree_brute_force import (
+    as_tested,
+    hatching,
+    own_weights,
+    places,
+    row_fits,
+    sex_of,
+    told_apart,
+    wild,
+)
 from tests.oracle.random_pedigrees import make
 from tests.oracle.test_posterior_brute_force import knowledge_of
 
@@ -59,10 +69,15 @@ def states_of(family, name):
 
 
 class Bayes:
-    """The family as a network of the library."""
+    """The family as a network of the library. chosen: for each litter, the rows of the kept hatchlings, and the rest.
 
-    def __init__(self, family):
-        self.family, self.species = family, family.species
+    scale: what the evidence was divided by.
+    """
+
+    def __init__(self, family, chosen):
+        self.family, self.species, self.scale = family, family.species, 1.0
+        self.rows = {key: row for _, rows, _ in chosen for key, row in rows.items()}
+        self.rest = {litter.key: rest for litter, (_, _, rest) in zip(family.litters, chosen, strict=True)}
         self.net = gum.BayesNet()
         self.evidence, self.fathers = {}, {}
         self.states = {name: states_of(family, name) for name in self.species.chromosomes}
@@ -74,15 +89,19 @@ class Bayes:
             for name in self.species.chromosomes:
                 self.add_beast(name, beast, of_kept.get(beast.key))
         for litter in family.litters:
-            for number, row in enumerate(litter.unkept):
+            for number, place in enumerate(self.rest[litter.key]):
+                row = litter.young[place]
                 for name in self.species.chromosomes:
                     node = f"{litter.key}, {number}, {name}"
                     self.add_young(name, node, litter, number)
                     self.likely(name, node, lambda g, name=name, row=row: row_fits(self.species, name, row, g))
+        if not self.scale:
+            return
         self.inference = gum.LazyPropagation(self.net)
         for node, weights in self.evidence.items():
             self.inference.addEvidence(node, weights)
         self.inference.makeInference()
+        self.chance = self.scale * self.inference.evidenceProbability()
 
     def bred_table(self, name):
         """[dam, sire, child]; the last state of each stands for one that died in the egg."""
@@ -104,11 +123,13 @@ class Bayes:
     def likely(self, name, node, fits):
         """The largest weight is made 1: the library takes a single weight above 0 for certainty, whatever it is."""
         weights = np.array([float(fits(genotype)) for genotype in self.states[name]] + [0.0])
-        self.evidence[node] = (weights / weights.max()).tolist()
+        top = weights.max() or 1.0
+        self.scale *= top if weights.any() else 0.0
+        self.evidence[node] = (weights / top).tolist()
 
     def choose(self, litter):
         """A node for the sire, or one for each hatchling where there may be several."""
-        born = [*range(len(litter.unkept)), *(key for key, sire in litter.kept.items() if sire is None)]
+        born = [*range(len(self.rest[litter.key])), *(key for key, sire in litter.kept.items() if sire is None)]
         fixed = {sire for sire in litter.kept.values() if sire is not None}
         for one in born if litter.several else ["all"]:
             node = f"sire of {litter.key}, {one}"
@@ -125,6 +146,7 @@ class Bayes:
         label = beast.label.get(name, {wild(chromosome): 1})
         if beast.dam is None:
             self.variable(node, len(states) + 1)
+            label = as_tested(chromosome, label, beast.tests)
             self.net.cpt(node).fillWith([float(label.get(genotype, 0)) for genotype in states] + [0.0])
             self.likely(name, node, lambda g: own_weights(self.species, name, beast, {g: 1}).get(g, 0))
             return
@@ -133,7 +155,12 @@ class Bayes:
         else:
             self.add_young(name, node, litter, beast.key)
         looks = {told_apart(self.species, name, genotype) for genotype in label}
-        seen = {g: 1 for g in states if told_apart(self.species, name, g) in looks}
+        row = self.rows.get(beast.key)
+        seen = {
+            g: 1 if row is None else row_fits(self.species, name, row, g)
+            for g in states
+            if told_apart(self.species, name, g) in looks
+        }
         weights = own_weights(self.species, name, beast, seen)
         self.likely(name, node, lambda genotype: weights.get(genotype, 0))
 
@@ -180,16 +207,28 @@ def compare(family):
     knowledge = knowledge_of(family)
     assert not knowledge.disputes
     assert not [*knowledge.clashes()]
-    bayes, worst = Bayes(family), 0.0
+    every, worst = [], 0.0
+    for chosen in product(*(list(places(litter)) for litter in family.litters)):
+        bayes = Bayes(family, chosen)
+        if bayes.scale:
+            every.append((bayes, bayes.chance * prod(float(weight) for weight, _, _ in chosen)))
+    total = sum(weight for _, weight in every)
+
+    def mixed(tables):
+        return {
+            key: sum(table[key] * weight for table, (_, weight) in zip(tables, every, strict=True)) / total
+            for key in tables[0]
+        }
+
     for beast in family.beasts:
         for name in family.species.chromosomes:
             found = knowledge.joint_of(knowledge.genome.by_name[name], (beast.key,))
-            expected = bayes.chances(beast.key, name)
+            expected = mixed([bayes.chances(beast.key, name) for bayes, _ in every])
             assert {genotype for (genotype,) in found} <= expected.keys()
             worst = max(worst, *(abs(chance - float(found.get((g,), 0))) for g, chance in expected.items()))
     for litter in family.litters:
         if len(litter.sires) > 1 and litter.key in bayes.fathers:
-            for sire, chance in bayes.paternity(litter).items():
+            for sire, chance in mixed([bayes.paternity(litter) for bayes, _ in every]).items():
                 worst = max(worst, abs(chance - float(knowledge.paternity[litter.key][sire])))
     return worst
 

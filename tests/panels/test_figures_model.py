@@ -4,9 +4,11 @@ from datetime import date
 
 import pytest
 
-from explorer.husbandry import figures_file, readiness
+from explorer.husbandry import care_of, figures_file, readiness
 from explorer.panels.collection_tab.figures_model import FiguresModel
+from explorer.panels.collection_tab.figures_view import Figures
 from explorer.panels.desk import Desk
+from explorer.panels.guard import Guard
 
 TODAY = date(2026, 11, 25)
 ROWS = "id,sex,genes,hatched,weight_g,weighed_on,status\nF1,female,Pastel,2022-06-01,1550,2026-11-01,kept\n"
@@ -70,3 +72,42 @@ def test_broken_file__is_told_of_and_the_catalogue_counts(model):
     assert again.open(model.desk.path)
     assert again.care.female_min_g == 1500
     assert "heavy" in again.season.refused[0].found
+
+
+@pytest.mark.parametrize("text", ["1.600", "10.000"])
+def test_take__a_mark_for_thousands_is_not_read_as_a_point(model, text):
+    """As 1.6 g it would let every female breed."""
+    assert not model.take({**texts(model), "female_min_g": text})
+    assert f"{text} has two meanings" in model.problems[0]
+    assert model.desk.care.female_min_g == 1500
+    assert not figures_file(model.desk.path).exists()
+
+
+def test_take__a_file_that_another_program_changed_is_not_written_over(model):
+    file = figures_file(model.desk.path)
+    assert model.take({**texts(model), "eggs": "5"})
+    assert model.take({**texts(model), "eggs": "4"}), "what was written here is no other program's"
+    file.write_text("figure,value\nlay_rate,0.7\n")
+    assert not model.take({**texts(model), "eggs": "7"})
+    assert model.conflict and "changed by another program" in model.problems[0]
+    assert file.read_text() == "figure,value\nlay_rate,0.7\n" and model.desk.care.eggs == 4
+    model.read_again()
+    assert not model.conflict and texts(model)["lay_rate"] == "0.7"
+    assert model.take({**texts(model), "eggs": "7"})
+    assert file.read_text() == "figure,value\neggs,7\nlay_rate,0.7\n"
+
+
+def test_take__a_file_that_appeared_meanwhile_is_not_written_over(model):
+    figures_file(model.desk.path).write_text("figure,value\nlay_rate,0.7\n")
+    assert not model.take({**texts(model), "eggs": "7"})
+    assert "lay_rate" in figures_file(model.desk.path).read_text()
+
+
+def test_view__what_is_typed_stays_while_other_things_change(model):
+    view = Figures(model.desk, Guard("test"))
+    view.root.opened = True
+    view.update()
+    view.texts["eggs"].value = "five"
+    model.desk.season.use(care_of({"lay_rate": "0.7"}, model.desk.catalogue))
+    view.update()
+    assert (view.texts["eggs"].value, view.texts["lay_rate"].value) == ("five", "0.7")

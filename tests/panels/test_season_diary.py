@@ -165,3 +165,17 @@ def test_clutch_book__that_contradicts_the_log_is_said_and_the_log_counts(model:
     assert trouble.startswith("The log and the clutch book contradict each other: laid 2026-12-25 does not come after")
     assert trouble in model.remarks
     assert windows(model) == expected(ovulated=date(2026, 12, 28))
+
+
+def test_introduced__with_a_relative_is_said_at_once(model: SeasonModel) -> None:
+    """M01 is the sire of F02."""
+    assert model.plan.write("F02", "M02") == ()
+    model.diary.dam = "F02"
+    assert model.diary.write("introduced", date(2026, 11, 5), "M02") == ()
+    assert "inbreeding" not in model.plan.said
+    assert model.diary.write("lock seen", date(2026, 11, 6), "M02") == ()
+    assert model.diary.write("introduced", date(2026, 11, 9), "M01") == ()
+    assert "F02 and M01: M01 is the sire of F02; inbreeding 25" in model.plan.said
+    facts = dict(model.diary.facts)
+    assert "inbreeding 25" in facts["related to M01"] and "related to M02" not in facts
+    assert facts["last with"] == "M01 Larch, on 9 Nov 2026, a lock with M02 was last seen on 6 Nov 2026"

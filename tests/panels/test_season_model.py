@@ -74,7 +74,7 @@ def test_shares__the_ways_and_what_each_gives_up(model: SeasonModel) -> None:
     assert rows[0]["gives_up"] == "nothing: it is the best"
     for row, lost in list(zip(rows, found.differences, strict=True))[1:]:
         assert row["gives_up"] == (mean_text(lost.value) if lost.value else "nothing in all")
-        assert "has not" in row["instead"] or row["instead"].startswith("has ")
+        assert "does not pair" in row["instead"] or row["instead"].startswith("pairs ")
     left_out = dict(model.shares.left_out)
     assert "1,500 g needed" in left_out["F03 Sedge"]
     assert left_out["F04 Thistle"] == "kept out by a caution on Spider, until you allow it"
@@ -266,3 +266,46 @@ def test_order_of_rows__plays_no_part(model: SeasonModel, tmp_path: Path) -> Non
     taken(model)
     taken(again)
     assert (again.headline, again.rows) == (model.headline, model.rows)
+
+
+def test_second_choice__says_how_he_is_related_wherever_he_is_named(model: SeasonModel) -> None:
+    """M01 is the sire of F02."""
+    share(model)
+    [row] = [row for row in model.shares.pairing_rows if row["dam"].startswith("F02")]
+    father = "M01 Larch (M01 is the sire of F02; inbreeding 25 % or more)"
+    assert row["second"] == father
+    assert model.plan.write("F02", "M02", "M01") == ()
+    assert model.rows[0]["second"] == father
+    model.diary.dam = "F02"
+    assert ("should he fail", father) in model.diary.facts
+    assert "M01 is the sire of F02; inbreeding 25" in model.pages.sheet("", "")
+
+
+def test_second_choice__says_that_he_may_not_be_paired_any_more(model: SeasonModel) -> None:
+    assert model.plan.write("F01", "M02", "M01") == ()
+    model.desk.put({"id": "M01", "status": "retired"})
+    assert model.rows[0]["second"] == "M01 Larch (M01 not ready)"
+
+
+def test_step_in__the_male_has_still_to_be_introduced(model: SeasonModel) -> None:
+    assert model.plan.write("F01", "M02", "M01") == ()
+    model.diary.dam = "F01"
+    assert model.diary.write("introduced", date(2026, 11, 5), "M02") == ()
+    assert model.plan.step_in("F01") == ()
+    assert model.rows[0]["next"] == "introduce M01"
+    assert model.diary.write("introduced", date(2026, 11, 20), "M01") == ()
+    assert model.rows[0]["next"].startswith("look for ovulation: ")
+
+
+def test_season_changed__what_was_said_of_the_other_is_gone(model: SeasonModel) -> None:
+    taken(model)
+    assert model.plan.said
+    model.desk.look_from(date(2027, 11, 1))
+    assert model.plan.said == "" and not model.shares.open
+
+
+def test_changed_meanwhile__says_what_can_be_done_here(model: SeasonModel) -> None:
+    assert model.plan.write("F01", "M02") == ()
+    season_file(model.desk.path).write_text("season,dam,sire,event,on,notes\n", encoding="utf-8")
+    text = said(model.plan.write("F02", "M02"))
+    assert "Nothing was written" in text and "“read it again”" in text and "overwrite" not in text

@@ -34,7 +34,7 @@ def take(panel: SeasonPanel) -> None:
 
 def pair(panel: SeasonPanel, dam: str, sire: str, second: str = "") -> None:
     panel.dam.value, panel.sire.value, panel.second.value = dam, sire, second
-    write = next(b for b in panel.body.children[2].children[0].children if "write" in str(b.description))
+    write = next(b for b in panel.body.children[2].children[1].children if "write" in str(b.description))
     write.click()
 
 
@@ -156,3 +156,20 @@ def test_nobody_open__says_so(tmp_path: Path) -> None:
     panel = SeasonPanel(Desk(tmp_path / "none.csv", TODAY))
     assert "No collection is open" in panel.headline.value and not shown(panel.again)
     well(panel)
+
+
+def test_changed_meanwhile__the_way_out_stands_beside_what_is_wrong(panel: SeasonPanel) -> None:
+    assert not shown(panel.form_again) and not shown(panel.diary.again) and not shown(panel.again)
+    pair(panel, "F01", "M02")
+    file = season_file(panel.desk.path)
+    file.write_text(file.read_text() + "2026,F02,M02,planned,,by hand\n")
+    panel.diary.events["ovulation"].click()
+    again = panel.diary.again
+    assert shown(again) and not shown(panel.again) and not shown(panel.form_again)
+    assert "changed by another program" in panel.diary.problems.widgets[0].value
+    again.click()
+    assert not shown(again) and "changed by" not in panel.diary.problems.widgets[0].value
+    assert {row["id"] for row in panel.table.rows} == {"F01", "F02"}
+    file.write_text(file.read_text() + "2026,F05,M02,planned,,by hand\n")
+    pair(panel, "F02", "M01")
+    assert shown(panel.form_again) and not shown(again)

@@ -40,7 +40,7 @@ def test_rows__are_the_kept_animals_with_their_last_weight(model):
 def test_type__says_at_once_what_the_weight_means(model):
     model.type("F1", "1499.9")
     model.type("F2", " 1500 ")
-    assert said(model) == {"F1": "not yet: 1,500 g needed; about season 2027/28", "F2": "ready"}
+    assert said(model) == {"F1": "+99.9 g; not yet: 1,500 g needed; about season 2027/28", "F2": "ready"}
     assert model.count == 2
     assert not weights_file(model.desk.path).exists()
 
@@ -97,3 +97,61 @@ def test_collection_table__never_rounds_a_weight_up(model):
     row = next(row for row in CollectionModel(model.desk).rows if row["id"] == "F1")
     assert row["weight"] == "1,499.9 g"
     assert row["fit"].startswith("not yet")
+
+
+def test_type__says_how_far_it_is_from_the_weight_before(model):
+    model.type("F1", "1520")
+    assert said(model)["F1"] == "+120 g; ready"
+    model.type("F1", "1380.5")
+    assert said(model)["F1"].startswith("−19.5 g; ") and "1,500 g needed" in said(model)["F1"]
+    model.type("F1", "1400")
+    assert said(model)["F1"].startswith("0 g; ")
+
+
+def test_same_day__a_slip_of_the_finger_can_be_mended(model):
+    model.type("F1", "2250")
+    model.take()
+    assert model.desk.animals["F1"].weight_g == 2250
+    model.type("F1", "1250")
+    assert said(model)["F1"].startswith("in place of 2,250 g of that day; ") and "1,500 g needed" in said(model)["F1"]
+    model.take()
+    assert model.desk.animals["F1"].weight_g == 1250
+    assert [one.grams for one in model.desk.animals["F1"].weighings] == [1400, 1250]
+    written = weights_file(model.desk.path).read_text()
+    assert "2250" not in written and written.count("F1,") == 2
+    model.desk.save()
+    again = Desk(model.desk.path, TODAY)
+    assert again.open(model.desk.path) and not again.season.refused
+    assert again.animals["F1"].weight_g == 1250
+
+
+def test_same_day__as_in_the_collection_itself(model):
+    model.on(date(2026, 8, 1))
+    model.type("F1", "1405")
+    assert "in place of 1,400 g" in said(model)["F1"]
+    model.take()
+    assert [(one.grams, one.on) for one in model.desk.animals["F1"].weighings] == [(1405, date(2026, 8, 1))]
+
+
+@pytest.mark.parametrize("text", ["1.520", "10.000"])
+def test_type__a_mark_for_thousands_is_not_read_as_a_point(model, text):
+    model.type("F1", text)
+    assert f"{text} has two meanings" in said(model)["F1"]
+    assert model.count == 0
+
+
+def test_changed_meanwhile__nothing_is_lost_and_the_file_can_be_read_again(model):
+    model.type("F2", "1510")
+    model.take()
+    file = weights_file(model.desk.path)
+    other = file.read_text() + "F1,2026-09-01,1450,by hand\n"
+    file.write_text(other)
+    model.type("F1", "1520")
+    model.take()
+    assert model.conflict and "changed by another program" in model.said
+    assert file.read_text() == other and model.desk.animals["F1"].weight_g == 1400
+    assert {row["id"]: row["typed"] for row in model.rows}["F1"] == "1520"
+    model.read_again()
+    assert not model.conflict and said(model)["F1"] == "+70 g; ready"
+    model.take()
+    assert "by hand" in file.read_text() and "F1,2026-11-25,1520" in file.read_text()

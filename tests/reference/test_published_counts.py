@@ -76,6 +76,12 @@ REJECTED = {
         134.7,
         "5e-29",
     ),
+    "sweet pea, 6952 plants: recalled": (
+        two_recessives(),
+        {"": 4831, "b": 390, "a": 393, "ab": 1338},
+        3371.6,
+        "0e+00",
+    ),
 }
 
 
@@ -149,6 +155,30 @@ def test_fitted_rate__standard_error_of_a_test_cross(name, recombinant, total, r
     lower, middle, upper = (support(top + k * step, strands, counts, tester=True) for k in (-1, 0, 1))
     curvature = (2 * middle - lower - upper) / float(step) ** 2
     assert round(curvature**-0.5, 4) == error
+
+
+@pytest.mark.parametrize(
+    ("name", "rate", "theta", "statistic"),
+    [
+        ("sweet pea, 381 plants: seen", "12804/100000", 0.7603, 6.174),
+        ("sweet pea, 6952 plants: recalled", "12007/100000", 0.7743, 0.0767),
+        ("maize, starchy and base leaf: recalled", "18898/100000", 0.035712, None),
+    ],
+)
+def test_fitted_rate__classes_of_two_double_hets(name, rate, theta, statistic):
+    """(2 + theta, theta, 1 - theta, 1 - theta) / 4, with theta = (1 - r)^2 in coupling and r^2 in repulsion; derived.
+
+    Against these classes the sweet peas give the printed chi-square, and the maize none that would reject them.
+    """
+    strands, counts, _, _ = FITTED[name]
+    genome = linked(recessive("a"), recessive("b"), rate=rate)
+    found = looks(Brood.of(animal(genome, "female", map=strands), animal(genome, "male", map=strands)))
+    t = (1 - Fraction(rate)) ** 2 if strands == COUPLED else Fraction(rate) ** 2
+    assert float(t) == pytest.approx(theta, abs=6e-5)
+    assert found == {"": (2 + t) / 4, "ab": t / 4, "a": (1 - t) / 4, "b": (1 - t) / 4}
+    fit = chisquare(counts, [float(found[key]) * sum(counts) for key in ("", "ab", "a", "b")])
+    assert fit.pvalue > 0.05
+    assert statistic is None or fit.statistic == pytest.approx(statistic, abs=6e-4)
 
 
 def test_maize__theta_as_printed():

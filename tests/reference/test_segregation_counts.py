@@ -11,7 +11,7 @@ import pytest
 from scipy.stats import chisquare
 
 from explorer.genetics import Brood, none_of
-from tests.reference.genomes import animal, genotypes, hets, linked, looks, on_x, recessive, unlinked
+from tests.reference.genomes import animal, genotypes, hets, linked, looks, recessive, unlinked
 
 MENDEL = "Mendel 1866"
 
@@ -163,61 +163,6 @@ def test_third_generation__ten_offspring_miss_some_carriers():
     assert chi_square(counts, seen) == pytest.approx((3.3097, 0.069), abs=6e-4)
 
 
-def test_white_eye__the_second_generation_must_be_rejected():
-    """Morgan TH, Science 32:120-122, 1910; counts from memory. The classes fit; the white males are far too few.
-
-    2459 red females, 1011 red males, 782 white males, and no white female.
-    """
-    genome = on_x(recessive("w"))
-    first = Brood.of(animal(genome, "female"), animal(genome, "male", sex=(("w",), ("",))))
-    assert looks(first, sexed=True) == {"female ": Fraction(1, 2), "male ": Fraction(1, 2)}
-    carrier = animal(genome, "female", sex=(("",), ("w",)))
-    second = looks(Brood.of(carrier, animal(genome, "male")), sexed=True)
-    assert second == {"female ": Fraction(1, 2), "male ": Fraction(1, 4), "male w": Fraction(1, 4)}
-    statistic, p = chi_square({"female ": 2459, "male ": 1011, "male w": 782}, second)
-    assert statistic == pytest.approx(128.98, abs=0.006)
-    assert p < 1e-27
-
-
-def test_white_eye__white_male_with_his_carrier_daughter():
-    """Morgan 1910, as above; 129 red females, 132 red males, 88 white females, 86 white males: poor viability."""
-    genome = on_x(recessive("w"))
-    carrier, white = animal(genome, "female", sex=(("",), ("w",))), animal(genome, "male", sex=(("w",), ("",)))
-    found = looks(Brood.of(carrier, white), sexed=True)
-    assert found == dict.fromkeys(("female ", "male ", "female w", "male w"), Fraction(1, 4))
-    statistic, p = chi_square({"female ": 129, "male ": 132, "female w": 88, "male w": 86}, found)
-    assert statistic == pytest.approx(17.460, abs=6e-4)
-    assert p < 1e-3
-
-
-@pytest.mark.parametrize(
-    ("counts", "unlinked_statistic", "rate", "theta", "statistic"),
-    [
-        # Counts seen in a secondary account, whose printed total of 361 is a slip for 381.
-        pytest.param((284, 21, 21, 55), 134.7, "12804/100000", 0.7603, 6.174, id="381 plants"),
-        # A larger series, counts from memory.
-        pytest.param((4831, 390, 393, 1338), 3371.6, "12007/100000", 0.7743, 0.0767, id="6952 plants"),
-    ],
-)
-def test_sweet_pea__linked_in_coupling(counts, unlinked_statistic, rate, theta, statistic):
-    """Flower colour (a: red) and pollen shape (b: round); Bateson, Saunders and Punnett, 1905 to 1908 (from memory).
-
-    The recombination fraction was fitted to the counts: theta = (1 - r)^2, classes (2 + theta, 1 - theta, 1 - theta,
-    theta) / 4.
-    """
-    counted = dict(zip(("", "b", "a", "ab"), counts, strict=True))
-    apart, p = chi_square(counted, looks(selfed("a", "b")))
-    assert apart == pytest.approx(unlinked_statistic, abs=0.06)
-    assert p < 1e-27
-    genome = linked(recessive("a"), recessive("b"), rate=rate)
-    both = (("", ""), ("a", "b"))
-    found = looks(Brood.of(animal(genome, "female", map=both), animal(genome, "male", map=both)))
-    t = (1 - Fraction(rate)) ** 2
-    assert float(t) == pytest.approx(theta, abs=6e-5)
-    assert found == {"": (2 + t) / 4, "a": (1 - t) / 4, "b": (1 - t) / 4, "ab": t / 4}
-    assert chi_square(counted, found)[0] == pytest.approx(statistic, abs=6e-4)
-
-
 @pytest.mark.parametrize(
     ("strands", "counts", "rate", "unlinked_statistic"),
     [
@@ -245,20 +190,3 @@ def test_fruit_fly_test_cross__linked(strands, counts, rate, unlinked_statistic)
     assert sum(classes[bound][key] for key in parental) == 1 - rate
     # The rate is fitted, so only the unevenness inside parental and recombinant classes is left to see.
     assert chi_square(counted, classes[bound])[1] > 0.01
-
-
-def test_maize__linked_in_repulsion():
-    """Starchy and base leaf; counts of an example in Fisher RA, Statistical Methods for Research Workers (from memory).
-
-    theta = r^2 = .035712, estimated from the counts outside the package; r = .18898.
-    """
-    rate = Fraction(18898, 100000)
-    genome = linked(recessive("a"), recessive("b"), rate=rate)
-    apart = (("a", ""), ("", "b"))
-    found = looks(Brood.of(animal(genome, "female", map=apart), animal(genome, "male", map=apart)))
-    t = rate**2
-    assert float(t) == pytest.approx(0.035712, abs=4e-6)
-    assert found == {"": (2 + t) / 4, "a": (1 - t) / 4, "b": (1 - t) / 4, "ab": t / 4}
-    counted = {"": 1997, "a": 906, "b": 904, "ab": 32}
-    assert chi_square(counted, found)[1] > 0.05
-    assert chi_square(counted, looks(selfed("a", "b")))[1] < 1e-50
