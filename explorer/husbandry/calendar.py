@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import date
+from datetime import date, timedelta
 
 import pandas as pd
 
@@ -14,7 +14,9 @@ from .seasons import season_of_hatch, season_of_laying, season_span
 
 __all__ = ["pairing_dates", "season_calendar"]
 
+DAY = timedelta(days=1)
 ASSUMED = "nobody was introduced yet: counted from {}"
+TOO_LATE = "a male was first with her on {}, too late to count"
 
 
 def pairing_dates(
@@ -29,18 +31,19 @@ def pairing_dates(
 
     clutches: of the clutch book; hers of this season says when it was laid and hatched, if the log does not, and at
     which temperature it was kept. paired: the day that counts where nothing has happened yet, by default the season's
-    first; the note then says so. Raises ValueError as `season_dates` does.
+    first; the note then says so. A male that came, or was seen locked with her, after what ends her fertile days counts
+    for nothing. Raises ValueError as `season_dates` does, if the clutch book contradicts the log.
     """
     clutch = next((one for one in clutches if one.dam == pairing.dam and _is_of(one, pairing, care)), None)
     laid = pairing.laid or (clutch.laid if clutch else None)
     hatched = clutch.hatched if clutch else None
     happened = (pairing.introduced, pairing.locked, pairing.ovulated, pairing.shed, laid, hatched)
-    start = pairing.introduced
+    start, lock = _in_time(pairing)
     if not any(happened):
         start = paired or season_span(pairing.season, care)[0]
     table = season_dates(
         start,
-        locked=pairing.locked,
+        locked=lock,
         ovulated=pairing.ovulated,
         shed=pairing.shed,
         laid=laid,
@@ -50,6 +53,8 @@ def pairing_dates(
     )
     if not any(happened):
         table.loc[0, ["source", "note"]] = ["planned", ASSUMED.format(start)]
+    elif pairing.introduced and start is None:
+        table.loc[0, "note"] = TOO_LATE.format(pairing.introduced)
     return table
 
 
@@ -64,7 +69,7 @@ def season_calendar(
     """The windows of all pairings of the season that starts in this year: dam, sire, then as `pairing_dates`.
 
     sire: the males that the clutch may be of ("M04 or M01"), or who is planned. Females whose season is given up are
-    left out, and those with days that cannot be are refused by the log itself.
+    left out. Raises ValueError as `pairing_dates` does.
     """
     book, tables = list(clutches), []
     for dam, pairing in log.pairings(season).items():
@@ -75,6 +80,18 @@ def season_calendar(
             tables.append(table)
     columns = ["dam", "sire", "event", "earliest", "likely", "latest", "source", "note"]
     return pd.concat(tables, ignore_index=True) if tables else pd.DataFrame(columns=columns, dtype=object)
+
+
+def _in_time(pairing: SeasonPairing) -> tuple[date | None, date | None]:
+    """The first day on which a male was with her, and the last on which a lock was seen, as far as they can count.
+
+    A male may come on the day of ovulation at the latest; a lock may be seen after it, but not once she has laid.
+    """
+    last = min((day - DAY for day in (pairing.shed, pairing.laid) if day), default=date.max)
+    last = min(last, pairing.ovulated or date.max)
+    start = pairing.introduced if pairing.introduced and pairing.introduced <= last else None
+    locks = (one.on for one in pairing.meetings if one.lock and one.on < (pairing.laid or date.max))
+    return start, max(locks, default=None)
 
 
 def _is_of(clutch: Clutch, pairing: SeasonPairing, care: Husbandry) -> bool:

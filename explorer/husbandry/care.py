@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from math import inf
+from numbers import Real
 from typing import Any
 
 from ..catalogue import Catalogue, Figure, load_catalogue
@@ -59,6 +61,9 @@ class Husbandry:
             if name not in given:
                 value = self._figure(name).value
                 object.__setattr__(self, name, int(value) if value.denominator == 1 else value)
+        for name in (*COUNTS, *WEIGHTS, *MONTHS, REST):
+            number = getattr(self, name)
+            _need(not isinstance(number, bool) and isinstance(number, Real) and number < inf, name, "a number", number)
         for sex in ("female", "male"):
             least, sure = getattr(self, f"{sex}_min_g"), getattr(self, f"{sex}_sure_g")
             if f"{sex}_sure_g" not in given and sure < least:

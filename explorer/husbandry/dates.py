@@ -38,6 +38,7 @@ SAID = {
 Line = tuple[str, date | None, date | None, date | None, str, str]
 """A row of the table."""
 
+FIRST_YEAR, LAST_YEAR = 1900, 2200
 WRITTEN = "written down"
 FROM_MEMORY = "from memory"
 
@@ -58,9 +59,10 @@ def season_dates(
     paired: the first introduction; locked: the last lock seen; ovulated; shed: the pre-lay shed; laid; hatched: days on
     which it really was so. The events are introduce, ovulation, pre-lay shed, lay, hatch, first shed, first meal. Each
     window lies where all that has happened allows it, and its likely day is counted from the nearest of that; a day is
-    None where no figure leads to it. A real day outside its window stands, with a note. incubation_c: degrees Celsius
-    of the eggs, by default the catalogue's. Raises ValueError if nothing has happened, if days are in an order that
-    cannot be (naming both), or for a temperature below 20 or above 40.
+    None where no figure leads to it, or only to days on the wrong side of what has happened. A real day outside its
+    window stands, with a note. incubation_c: degrees Celsius of the eggs, by default the catalogue's. Raises ValueError
+    if nothing has happened, if days are in an order that cannot be (naming both), for what is no day of the years 1900
+    to 2200, or for a temperature below 20 or above 40.
     """
     given = {
         "introduce": paired,
@@ -135,6 +137,10 @@ def _row(event: str, known: Mapping[str, date], intervals: Intervals) -> Line:
         if one != nearest and narrowed != window:
             notes.append(f"narrowed by {SAID[one]} on {known[one]}")
         window = narrowed
+    in_turn = window.narrowed(_between(event, known))
+    if in_turn is None:
+        return event, None, None, None, "", "; ".join((*notes, "no day fits what is written down"))
+    window = _Window(window.earliest and in_turn.earliest, window.latest and in_turn.latest)
     days = intervals.likely(nearest, event)
     likely = None if days is None else known[nearest] + timedelta(days=days)
     if likely and window.earliest:
@@ -150,6 +156,14 @@ def _row(event: str, known: Mapping[str, date], intervals: Intervals) -> Line:
     notes += [f"likely: the middle for {', '.join(middles)}"] if middles and likely else []
     notes += [step.note for step in steps if step.note]
     return event, window.earliest, likely, window.latest, source, "; ".join(notes)
+
+
+def _between(event: str, known: Mapping[str, date]) -> _Window:
+    """The days from the last event before this one to the first after it. A lock may be seen after ovulation."""
+    at = EVENTS.index(event)
+    told = {EVENTS.index(one): day for one, day in known.items() if one != "lock"}
+    before, after = ([day for place, day in told.items() if side(place)] for side in (at.__gt__, at.__lt__))
+    return _Window(max(before, default=None), min(after, default=None))
 
 
 def _written(event: str, known: Mapping[str, date], intervals: Intervals) -> Line:
@@ -185,8 +199,6 @@ def _shifted(day: date, days: float) -> date | None:
 
 
 def _day(event: str, day: object) -> date:
-    if isinstance(day, datetime):
-        return day.date()
-    if isinstance(day, date):
-        return day
-    raise ValueError(f"{CALLED[event]}: needed a date; found {day!r}")
+    if isinstance(day, date) and FIRST_YEAR <= day.year <= LAST_YEAR:
+        return day.date() if isinstance(day, datetime) else day
+    raise ValueError(f"{CALLED[event]}: needed a date of the years {FIRST_YEAR} to {LAST_YEAR}; found {day!r}")

@@ -56,7 +56,6 @@ class Intervals:
     def _most(self) -> dict[Pair, float]:
         """(one, other) -> the most days by which the other can come after the one; negative if it comes before."""
         most: dict[Pair, float] = {pair: 0 if pair[0] == pair[1] else inf for pair in product(EVENTS, EVENTS)}
-        most["lock", "introduce"] = 0
         for (one, other), days in self.stated.items():
             most[one, other], most[other, one] = days.high, -days.low
         for via, one, other in product(EVENTS, EVENTS, EVENTS):

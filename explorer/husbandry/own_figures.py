@@ -13,8 +13,10 @@ from pathlib import Path
 
 from ..catalogue import Catalogue, Figure
 from ..collection import CollectionError, Finding
+from ..collection.beside import content_of, refusing, sheet_of
 from ..collection.findings import nearest
-from ..collection.storage import read_text_if_any, real_path, write_text
+from ..collection.sheet import Layout
+from ..collection.storage import real_path, write_text
 from ..genetics import exact
 from .care import OWN, Husbandry
 
@@ -40,6 +42,8 @@ OWN_FIGURES: Mapping[str, str] = {
 """The figures that may be one's own, as fields of `Husbandry`, in words."""
 
 OWNED = "your figures"
+LAYOUT = Layout(("figure", "value"), ("figure", "value"), "figure")
+BLANK = "figure,value\n"
 NUMBER = re.compile(r"[0-9]{1,6}(\.[0-9]{1,6}|/[1-9][0-9]{0,3})?")
 
 
@@ -61,25 +65,18 @@ def read_figures(path: str | os.PathLike[str], catalogue: Catalogue) -> Husbandr
 
     Raises CollectionError with everything that is wrong in the file.
     """
-    text = (read_text_if_any(path) or "").removeprefix("\ufeff")
-    reader = csv.reader(io.StringIO(text, newline=""))
-    given: dict[str, tuple[str, int | None]] = {}
-    for number, cells in enumerate(reader):
-        if number and any(cell.strip() for cell in cells):
-            name, value = [*(cell.strip() for cell in cells), ""][:2]
-            given[name] = (value, reader.line_num)
+    file = real_path(path).name
     try:
-        return _checked(given, catalogue)
+        return _read(content_of(path, BLANK)[0], file, catalogue)
     except CollectionError as error:
-        name = real_path(path).name
-        raise CollectionError([replace(one, found=f"{name}: {one.found}") for one in error.findings], name) from None
+        raise CollectionError([replace(one, found=f"{file}: {one.found}") for one in error.findings], file) from None
 
 
 def save_figures(path: str | os.PathLike[str], care: Husbandry) -> Path | None:
     """Writes those figures that are not the catalogue's, in one step; the path of the backup of an earlier file."""
     out = io.StringIO(newline="")
     writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(("figure", "value"))
+    writer.writerow(LAYOUT.columns)
     sources = care.sources()
     for name in OWN_FIGURES:
         if sources[name] == OWN:
@@ -98,6 +95,27 @@ def figure_text(value: object) -> str:
 def default_in_words(figure: Figure) -> str:
     """The catalogue's figure with how it is known: "1500: published: MOR11 (least weight …)"."""
     return f"{figure_text(figure.value)}: {figure.evidence}"
+
+
+def _read(text: str, file: str, catalogue: Catalogue) -> Husbandry:
+    sheet, findings = sheet_of(text, LAYOUT, file)
+    refusing(findings, sheet.columns, file)
+    given: dict[str, tuple[str, int | None]] = {}
+    for row in sheet.rows:
+        if not row.cells:
+            continue
+        texts = sheet.values(row)
+        name = texts["figure"].casefold()
+        if name in given:
+            found, advice = f'"{name}" a second time', f"delete one of the rows {given[name][1]} and {row.line}"
+            findings.append(Finding("error", row.line, "figure", found, "each figure once", advice))
+        given.setdefault(name, (texts["value"], row.line))
+    try:
+        care = _checked(given, catalogue)
+    except CollectionError as error:
+        findings += error.findings
+    refusing(findings, (), file)
+    return care
 
 
 def _checked(given: Mapping[str, tuple[str, int | None]], catalogue: Catalogue) -> Husbandry:

@@ -15,6 +15,7 @@ from .care import Husbandry
 from .growth import Basis, growth_of, latest_weighing
 from .known import WEIGH, Known
 from .resting import last_laid, seasons_laid
+from .saying import weight_remarks
 from .seasons import first_season, season_name
 
 __all__ = ["Readiness", "State", "readiness"]
@@ -28,11 +29,12 @@ class Readiness:
 
     season: the first season it may breed in, counted from 1; None if that cannot be said. reasons: why it is not
     ready. about: the name of that season, "" if it is ready or there is none. cautions: welfare problems recorded of
-    what it shows. barred: one of them keeps it out of plans until the keeper allows its genes. weight_g, weighed_on:
-    the weight that counts now. needed_g: the least weight. rate: grams a month by its own weighings, None if they do
-    not tell. expected: the day on which it should weigh enough, None if it does or that cannot be said; basis: what
-    that day is from, "" if there is none. resting: it is a female that rests after a clutch. because: the whole of it
-    in words. remarks: what could not be taken into account.
+    what it shows; barring: those of them that keep it out of plans until the keeper allows their genes. weight_g,
+    weighed_on: the weight that counts now. needed_g: the least weight. rate: grams a month by its own weighings, None
+    if they do not tell. expected: the day on which it should weigh enough, None if it does or that cannot be said;
+    basis: what that day is from, "" if there is none. resting: it is a female that rests after a clutch. because: the
+    whole of it in words. remarks: what could not be taken into account, and what speaks against the weight. away: it
+    is not kept.
     """
 
     ready: bool
@@ -40,7 +42,7 @@ class Readiness:
     reasons: tuple[str, ...] = ()
     about: str = ""
     cautions: tuple[Caution, ...] = ()
-    barred: bool = False
+    barring: tuple[Caution, ...] = ()
     weight_g: float | None = None
     weighed_on: date | None = None
     needed_g: float | None = None
@@ -51,6 +53,11 @@ class Readiness:
     because: tuple[str, ...] = ()
     remarks: tuple[str, ...] = ()
     away: bool = False
+
+    @property
+    def barred(self) -> bool:
+        """Whether a caution keeps it out of plans."""
+        return bool(self.barring)
 
     @property
     def state(self) -> State:
@@ -102,7 +109,7 @@ def readiness(
     away = animal.status != "kept"
     why = animal.status if away else "sex unknown"
     found = Readiness(
-        *(False, None, (why,), "", cautions, bool(barring)),
+        *(False, None, (why,), "", cautions, barring),
         weight_g=now.grams if now else None,
         weighed_on=now.on if now else None,
         because=(*(f"kept out of plans by a caution: {one.text}" for one in barring), why),
@@ -113,7 +120,8 @@ def readiness(
     years, unplaced = seasons_laid(animal, care) if laid is None else (tuple(sorted(laid)), ())
     first, least = first_season(today, care), care.least_g(animal.sex)
     light = now is None or now.grams < least
-    growth = growth_of(animal, weighings, least, care, today, last_laid(animal, care, today)) if light else None
+    since = last_laid(animal, care, today)
+    growth = growth_of(animal, weighings, least, care, today, since) if light else None
     known = Known(animal, care, today, first, now, growth, tuple(year for year in years if year <= first))
     season = known.season
     return replace(
@@ -128,7 +136,10 @@ def readiness(
         basis=growth.basis if growth else "",
         resting=known.free > first,
         because=(*found.because[:-1], *known.because),
-        remarks=tuple(f"clutch {name} has no day, so no rest is counted after it" for name in unplaced),
+        remarks=(
+            *weight_remarks(weighings, now, today, since),
+            *(f"clutch {name} has no day, so no rest is counted after it" for name in unplaced),
+        ),
     )
 
 

@@ -12,7 +12,7 @@ import pandas as pd
 from ..collection import Collection, Relation, relation
 from ..genetics import exact
 from ..husbandry import Husbandry, readiness
-from ..notation import genes_named, texts_of
+from ..notation import texts_of
 from ..pairing import Couples, Offspring, day_of
 from .allotment_couples import Couple, couples_of
 from .allotment_reasons import SecondChoice, left_out, second_choice
@@ -153,8 +153,7 @@ def allotments(
     tell: Progress = progress or (lambda share, text: None)
     limit = None if most_inbreeding is None else exact(most_inbreeding)
     couples = couples_of(animals, dams, sires, wishes, room, limit, off, lambda share, text: tell(share * 0.9, text))
-    genes = genes_named(allowed, animals.catalogue, (gene.name for gene in animals.catalogue.genes))
-    shed = Shed(animals, wishes, states, couples, {one.id: room[one.id] for one in sires}, set_by_hand, genes)
+    shed = Shed(animals, wishes, states, couples, {one.id: room[one.id] for one in sires}, set_by_hand)
     tell(0.9, "sharing out the males")
     writer = _Writer(shed, care, unwanted)
     ways = tuple(writer.allotment(way) for way in shed.ways(best))
@@ -180,11 +179,11 @@ def allot(
     female gets one male at most, each male `per_male` females at most. Only kept animals that are ready take part;
     pairings of which an egg could meet a caution that keeps it out are not made, nor pairings that bring nothing.
 
-    targets: target -> weight above 0, or a text alone; those that read the same are one, with the sum of their weights.
-    per_male: for all males, or id -> number; else the husbandry's number. most_inbreeding: the greatest inbreeding
-    coefficient that offspring may have, as far as is recorded; None sets no limit. without: genes that must not show.
-    allow: genes (or "all") whose cautions no longer keep animals and pairings out. forced: (dam, sire) that are made
-    whatever they bring; forbidden: those that are not made.
+    targets: target -> weight above 0, a million at most, or a text alone; those that read the same are one, with the
+    sum of their weights. per_male: for all males, or id -> number; else the husbandry's number. most_inbreeding: the
+    greatest inbreeding coefficient that offspring may have, as far as is recorded; None sets no limit. without: genes
+    that must not show. allow: genes (or "all") whose cautions no longer keep animals and pairings out. forced: (dam,
+    sire) that are made whatever they bring; forbidden: those that are not made.
 
     Columns: dam, sire, and their names; target, the one that the pairing serves most; per_clutch, the chance that a
     clutch, once laid, has at least one hatchling that shows it; value, the weighted sum of progress, and the same as a

@@ -33,7 +33,8 @@ def best_choices(
     has the pairing that comes first by ids, then the one that comes second, and so on.
     """
     gains = _gains(values)
-    started = first_choice({(dam, sire): float(values[dam, sire][0]) for dam in gains for sire in gains[dam]}, room)
+    most = max((value for value, _ in values.values()), default=Fraction(1))
+    started = first_choice({pair: float(value / most) for pair, (value, _) in values.items()}, room)
     number = count()
     way = _improved(gains, room, started)
     ahead = [(-_sum(gains, way), next(number), way, frozenset[Pair](), frozenset[Pair]())]

@@ -87,8 +87,7 @@ def chosen_pairings(
         odds, met = Offspring(brood, book), brood_cautions(book, brood)
         barring = [item.caution for item in met if item.caution in wishes[0].toward.standing.cautions]
         states = {animal.id: readiness(animal, care, day, book, allowed) for animal in two}
-        kept_out = [c for state in states.values() for c in state.cautions if c.keeps_out or c.severity == "infertile"]
-        barring += [caution for caution in kept_out if not caution.allowed_by(genes)]
+        barring += [caution for state in states.values() for caution in state.barring]
         made.append(
             ChosenPairing(
                 dam,

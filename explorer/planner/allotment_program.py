@@ -12,8 +12,8 @@ __all__ = ["first_choice"]
 def first_choice(values: Mapping[Pair, float], room: Mapping[str, int]) -> dict[str, str]:
     """Dam -> sire, of the greatest sum of values as far as floating point tells; a dam that gets no male is not named.
 
-    values: of each pairing that may be made, above 0. room: how many females each male may have. What is found keeps
-    to the limits but may miss the best by a rounding error; it is empty if the solver gives up.
+    values: of each pairing that may be made, from 0 to 1. room: how many females each male may have. What is found
+    keeps to the limits but may miss the best by a rounding error; it is empty if the solver gives up.
     """
     if not values:
         return {}
@@ -30,7 +30,7 @@ def first_choice(values: Mapping[Pair, float], room: Mapping[str, int]) -> dict[
     limits = [*(1 for _ in dams), *(room[sire] for sire in sires)]
     worth = np.array([values[pair] for pair in pairs])
     found = milp(
-        -worth / worth.max(),
+        -worth,
         integrality=np.ones(len(pairs)),
         bounds=(0, 1),
         constraints=LinearConstraint(use.tocsr(), ub=limits),

@@ -56,7 +56,7 @@ def second_choice(shed: Shed, couples: Sequence[Couple], made: Couple) -> Second
 
 def _reason(shed: Shed, key: str, female: bool, couples: Sequence[Couple]) -> str:
     if not fit(shed.animals[key], shed.states):
-        return state_words(shed.states[key], shed.allowed)
+        return state_words(shed.states[key])
     if not female and not shed.room[key]:
         return "may have no female this season"
     mine = _of(shed, key, female)

@@ -18,8 +18,7 @@ __all__ = ["Shed", "fit", "state_words"]
 @dataclass(frozen=True)
 class Shed:
     """A season before anybody is paired. states: of every kept animal. couples: of all that are ready. room: how many
-    females each ready male may have. forced: pairings that are made whatever they bring. allowed: genes whose cautions
-    no longer keep out.
+    females each ready male may have. forced: pairings that are made whatever they bring.
     """
 
     animals: Collection
@@ -28,7 +27,6 @@ class Shed:
     couples: Mapping[Pair, Couple]
     room: Mapping[str, int]
     forced: tuple[Pair, ...]
-    allowed: frozenset[str]
 
     def ways(self, best: int) -> list[tuple[Couple, ...]]:
         """The best few different ways to share out the males, best first; the couples of each in the order of ids.
@@ -56,7 +54,7 @@ class Shed:
             out = [key for key in (dam, sire) if not fit(self.animals[key], self.states)]
             for key in out:
                 state = self.states.get(key)
-                yield f"{start}: {key} is {state_words(state, self.allowed) if state else self.animals[key].status}"
+                yield f"{start}: {key} is {state_words(state) if state else self.animals[key].status}"
             if not out and (barrier := self.couples[dam, sire].barrier):
                 yield f"{start}: {barrier}"
         for dam in dict.fromkeys(dam for dam, _ in self.forced):
@@ -75,11 +73,10 @@ def fit(animal: Animal, states: Mapping[str, Readiness]) -> bool:
     return state is not None and state.ready and not state.barred
 
 
-def state_words(state: Readiness, allowed: frozenset[str]) -> str:
-    """Why an animal may not be paired: "not ready: 1,500 g needed; about season 2027/28". allowed: names of genes."""
+def state_words(state: Readiness) -> str:
+    """Why an animal may not be paired: "not ready: 1,500 g needed; about season 2027/28"."""
     if state.ready and state.barred:
-        barring = (c for c in state.cautions if c.keeps_out or c.severity == "infertile")
-        genes = sorted({part.gene for c in barring if not c.allowed_by(allowed) for part in c.parts})
+        genes = sorted({part.gene for caution in state.barring for part in caution.parts})
         return f"kept out by a caution on {names_in_words(genes)}, until you allow it"
     said = str(state)
     if said.startswith("resting"):

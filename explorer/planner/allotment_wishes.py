@@ -13,6 +13,9 @@ from ..pairing import ProgressToward, Standing
 
 __all__ = ["ImpossibleAllotment", "Pair", "Wish", "pairs_of", "room_of", "wishes_of"]
 
+HEAVIEST = 1_000_000
+"""The greatest weight of a target."""
+
 Pair = tuple[str, str]
 """Ids of a dam and a sire."""
 
@@ -44,8 +47,10 @@ def wishes_of(
     """The targets in the order given; those that read the same are one, with the sum of their weights.
 
     A text alone is a target of weight 1. Raises GenesError if a text cannot be read, ValueError if there is no target
-    or a weight is no number above 0.
+    or a weight is no number above 0 and at most a million.
     """
+    if not isinstance(targets, str | Mapping):
+        raise ValueError(f"targets are a text, or target -> weight; found {targets!r}")
     given = {targets: 1} if isinstance(targets, str) else dict(targets)
     if not given:
         raise ValueError("a season needs a target, such as {'Leopard Pinstripe': 1}; found none")
@@ -55,8 +60,9 @@ def wishes_of(
             weight = exact(number)
         except ValueError:
             weight = Fraction(0)
-        if isinstance(number, bool) or weight <= 0:
-            raise ValueError(f"the weight of a target is a number above 0; found {number!r} for {text!r}")
+        if isinstance(number, bool) or not 0 < weight <= HEAVIEST:
+            needed = f"a number above 0 and at most {HEAVIEST:,}"
+            raise ValueError(f"the weight of a target is {needed}; found {number!r} for {text!r}")
         standing = Standing.of(animals.catalogue, text, without=without, allow=allow)
         key = tuple(standing.wanted.items())
         if key in found:

@@ -11,6 +11,7 @@ from typing import Any
 
 from ..catalogue import Sex
 from ..collection import Animal, Collection
+from ..collection.weight_history import weight_text
 from ..genetics import exact
 from ..husbandry import Husbandry, Readiness, readiness
 from ..looks import carried, may_carry
@@ -152,7 +153,7 @@ def _with(animals: Collection, offered: OnOffer, care: Husbandry) -> tuple[Colle
         "sex": offered.sex,
         "genes": offered.genes,
         "hatched": str(offered.hatched or ""),
-        "weight_g": "" if grams is None else f"{grams:g}",
+        "weight_g": "" if grams is None else weight_text(grams),
         "status": "kept",
     }
     return animals.with_animal({name: text for name, text in row.items() if text}), key

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from datetime import date
 
+import pytest
+
 from explorer.collection import ClutchBook, Collection, SeasonLog
 from explorer.husbandry import Husbandry, pairing_dates, season_calendar, season_dates
 
@@ -84,3 +86,33 @@ def test_calendar__does_not_depend_on_the_order_of_rows() -> None:
     plain = season_calendar(log(*ROWS), 2026, CARE)
     for turn in range(len(ROWS)):
         assert season_calendar(log(*ROWS[turn:], *ROWS[:turn]), 2026, CARE).equals(plain)
+
+
+LATE = (
+    ("introduced", ("2026,F01,M01,introduced,2027-02-22", "2026,F01,,ovulation,2027-02-20")),
+    ("introduced", ("2026,F01,M01,introduced,2027-03-12", "2026,F01,,pre-lay shed,2027-03-12")),
+    ("locked", (ROWS[1], "2026,F01,,laid,2027-04-01", "2026,F01,M01,lock seen,2027-05-01")),
+    ("locked", (ROWS[1], "2026,F01,,laid,2027-04-01", "2026,F01,M01,lock seen,2027-04-01")),
+)
+
+
+@pytest.mark.parametrize(("what", "rows"), LATE)
+def test_calendar__a_male_that_came_too_late_counts_for_nothing(what: str, rows: tuple[str, ...]) -> None:
+    """The log takes such days, since they happen; the windows are those without the male."""
+    found = season_calendar(log(*rows), 2026, CARE).set_index("event")
+    counted = [row for row in rows if ",M01," not in row or (what == "locked" and "introduced" in row)]
+    plain = season_calendar(log(*counted), 2026, CARE).set_index("event")
+    days = ["earliest", "likely", "latest"]
+    assert found.loc["ovulation":, days].equals(plain.loc["ovulation":, days])
+    too_late = found.loc["introduce", "note"] == "a male was first with her on " + rows[0][-10:] + ", too late to count"
+    assert too_late == (what == "introduced")
+
+
+def test_calendar__the_day_of_ovulation_is_not_too_late() -> None:
+    found = season_calendar(log("2026,F01,M01,introduced,2027-02-20", "2026,F01,,ovulation,2027-02-20"), 2026, CARE)
+    assert found["earliest"][0] == date(2027, 2, 20)
+
+
+def test_calendar__a_book_that_contradicts_the_log_is_refused() -> None:
+    with pytest.raises(ValueError, match="laid 2027-01-09 does not come after locked 2027-01-11"):
+        season_calendar(log(*ROWS[:3]), 2026, CARE, clutches=book("27-1,F01,M01,2027-01-09,,,,"))

@@ -54,6 +54,10 @@ def test_a_higher_least_weight_lifts_the_sure_weight() -> None:
         ({"rest_seasons": -1}, "rest_seasons: needed a whole number from 0 up; found -1"),
         ({"rest_seasons": 0.5}, "rest_seasons: needed a whole number from 0 up"),
         ({"female_min_g": 0}, "female_min_g: needed grams, over 0"),
+        ({"female_min_g": float("inf")}, "female_min_g: needed a number; found inf"),
+        ({"female_min_g": float("nan")}, "female_min_g: needed a number; found nan"),
+        ({"female_min_g": "1500"}, "female_min_g: needed a number; found '1500'"),
+        ({"rest_seasons": True}, "rest_seasons: needed a number; found True"),
         ({"male_sure_g": 400}, "male_sure_g: needed at least male_min_g, which is 500; found 400"),
     ],
 )

@@ -79,6 +79,26 @@ def test_windows__events_that_contradict_each_other_leave_the_nearest() -> None:
     )
 
 
+def test_windows__lie_on_the_right_side_of_what_has_happened() -> None:
+    """Five days from ovulation to hatching leave no day between them, and none before the introduction."""
+    found = table(ovulated=date(2027, 1, 20), hatched=date(2027, 1, 25))
+    for event in ("pre-lay shed", "lay"):
+        assert window(found, event) == (None, None, None)
+        assert "no day fits what is written down" in found.loc[event, "note"]
+    early = table(date(2027, 1, 20), hatched=date(2027, 2, 20))
+    assert window(early, "ovulation") == (None, None, None)
+    near = table(date(2027, 1, 1), laid=date(2027, 2, 12))
+    assert window(near, "ovulation") == (date(2027, 1, 1), date(2027, 1, 1), date(2027, 1, 3))
+    assert "42 days after the introduction; usual are 50 to 205" in near.loc["lay", "note"]
+
+
+def test_windows__a_lock_may_be_seen_after_ovulation() -> None:
+    """A lock five days before the shed lies after the ovulation, 14 to 25 days before it."""
+    shed = date(2027, 3, 20)
+    found = table(locked=shed - timedelta(days=5), shed=shed)
+    assert window(found, "ovulation") == tuple(shed - timedelta(days=days) for days in (25, 20, 14))
+
+
 def test_windows__a_real_day_outside_its_window_stands_with_a_note() -> None:
     found = table(PAIRED, ovulated=PAIRED + timedelta(days=3))
     assert found.loc["ovulation", "earliest"] == PAIRED + timedelta(days=3)
@@ -146,8 +166,14 @@ def test_order__introduction_lock_and_ovulation_may_share_a_day() -> None:
 def test_input__needs_a_day() -> None:
     with pytest.raises(ValueError, match="needed: at least one day, as paired, locked, ovulated, shed, laid, hatched"):
         season_dates()
-    with pytest.raises(ValueError, match="paired: needed a date; found '2026-11-05'"):
+    with pytest.raises(ValueError, match="paired: needed a date of the years 1900 to 2200; found '2026-11-05'"):
         season_dates("2026-11-05")  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("day", [date(9999, 12, 1), date(1, 1, 1), date(2201, 1, 1), pd.NaT, True])
+def test_input__a_day_that_no_season_has_is_refused(day: Any) -> None:
+    with pytest.raises(ValueError, match="laid: needed a date of the years 1900 to 2200"):
+        season_dates(laid=day)
 
 
 def test_input__a_moment_counts_as_its_day() -> None:

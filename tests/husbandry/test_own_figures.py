@@ -71,3 +71,27 @@ def test_nonsense__is_no_number(text):
 def test_defaults__say_how_they_are_known():
     assert default_in_words(CATALOGUE.figure("female_min_g")).startswith("1500: published: MOR11 (least weight")
     assert figure_text(Fraction(1, 3)) == "1/3"
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("female_min_g,1600\nmale_min_g,600\n", "no column of this name"),
+        ("figure,value\nfemale_min_g,1600\nFemale_min_g,1400\n", '"female_min_g" a second time'),
+        ("figure,value\nfemale_min_g,1600,more\n", "3 columns"),
+    ],
+)
+def test_file__nothing_in_it_is_dropped_silently(tmp_path, text, words):
+    """A least weight that is lost would let light females breed."""
+    file = tmp_path / "my.figures.csv"
+    file.write_text(text)
+    with pytest.raises(CollectionError) as error:
+        read_figures(file, CATALOGUE)
+    assert any(words in one.found and "my.figures.csv" in one.found for one in error.value.findings)
+
+
+@pytest.mark.parametrize("text", ["figure;value\nfemale_min_g;1600\n", "Value, Figure ,note\n1600,female_min_g,mine"])
+def test_file__is_read_as_a_spreadsheet_may_write_it(tmp_path, text):
+    file = tmp_path / "my.figures.csv"
+    file.write_text(text)
+    assert read_figures(file, CATALOGUE).female_min_g == 1600

@@ -248,6 +248,31 @@ def test_history__counts_where_the_collection_is_older() -> None:
     assert not readiness(weighed_female("1510", "2026-06-01", "2026-11-20,1400"), CARE, TODAY).ready
 
 
+@pytest.mark.parametrize(
+    ("found", "remarks"),
+    [
+        (weighed_female("1600", "2026-11-02", "2026-05-04,1500"), ()),
+        (weighed_female("1600", "2026-11-02", "2026-05-04,1777"), ()),
+        (weighed_female("1620", "2026-11-02", "2026-05-04,1800"), ()),
+        (
+            weighed_female("1600", "2026-11-02", "2026-05-04,1778"),
+            ("1,600 g now, and 1,778 g on 2026-05-04: it has lost weight",),
+        ),
+        (weighed_female("1600", "2026-11-02", "2025-05-04,1900"), ()),
+        (weighed_female("1400", "2026-11-02", "2026-02-04,1900", log="2025,A1,,laid,2026-04-10\n"), ()),
+        (
+            weighed_female("1600", "", "2026-11-20,1499"),
+            ("1,600 g has no day and counts as current, not 1,499 g of 2026-11-20",),
+        ),
+        (weighed_female("1499", "", "2026-11-20,1499"), ()),
+        (weighed_female("1600", "2027-11-02"), ("1,600 g is written of 2027-11-02, which is still to come",)),
+        (weighed_female("1600", "2027-11-02", "2026-11-02,1600"), ()),
+    ],
+)
+def test_remarks__what_speaks_against_the_weight(found: Animal, remarks: tuple[str, ...]) -> None:
+    assert readiness(found, CARE, TODAY).remarks == remarks
+
+
 def test_history__may_be_given_apart() -> None:
     animals = Collection.from_text("id,sex,genes,hatched,weight_g,weighed_on\nA1,f,Pastel,2023-07-01,1300,2026-11-02\n")
     weights = Weights.from_text(HISTORY + "A1,2026-05-04,1030\n", animals)
@@ -320,6 +345,17 @@ def test_rest__of_the_clutch_book() -> None:
     unplaced = after("", "")
     assert unplaced.ready
     assert unplaced.remarks == ("clutch 25-1 has no day, so no rest is counted after it",)
+
+
+def test_growth__counts_from_the_day_that_a_clutch_was_laid_at_the_latest() -> None:
+    """Hatched on 10 June, it was laid by 16 April: her weighings from 1 May on tell how fast she recovers."""
+    text = "id,sex,genes,hatched,weight_g,weighed_on\nA1,f,Pastel,2020-07-01,1420,2026-11-02\nM1,m,Normal,,,\n"
+    animals = Collection.from_text(text)
+    weights = Weights.from_text(HISTORY + "A1,2026-02-01,1900\nA1,2026-05-01,1200\n", animals)
+    book = ClutchBook.from_text("clutch,dam,sire,hatched,look,count\n25-1,A1,M1,2026-06-10,,\n", animals)
+    found = readiness(animals.updated(book).with_weights(weights)["A1"], CARE, TODAY)
+    assert found.rate == pytest.approx(220 / 185 * 365.25 / 12)
+    assert found.remarks == ()
 
 
 def test_rest__males_need_none() -> None:

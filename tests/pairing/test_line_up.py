@@ -95,6 +95,25 @@ def test_order__is_the_same_whatever_the_order_of_rows() -> None:
     assert list(some["id"]) == ["F1", "F3"]
 
 
+def test_order__what_is_kept_out_comes_after_what_may_be_made() -> None:
+    rows = (
+        "M1,,male,Lesser,2019-07-01,900,,,kept",
+        "F1,,female,Lesser Leopard,2019-07-01,2000,,,kept",
+        "F2,,female,Pastel,2019-07-01,2000,,,kept",
+    )
+    table = ex.line_up("M1", shed(rows), "Leopard", today=TODAY)
+    assert list(table["id"]) == ["F2", "F1"]
+    assert list(table["per_egg"]) == [0, 0.5]
+    assert list(ex.line_up("M1", shed(rows), "Leopard", today=TODAY, allow="Lesser")["id"]) == ["F1", "F2"]
+
+
+def test_order__of_like_chances_progress_decides() -> None:
+    table = ex.line_up("M1", shed(), f"{TARGET} Clown", today=TODAY, against=["F7", "F8"])
+    assert list(table["per_clutch"]) == [0, 0]
+    assert list(table["id"]) == ["F8", "F7"]
+    assert list(table["progress"] > 0) == [True, False]
+
+
 def test_dam__is_put_beside_males() -> None:
     table = ex.line_up("F1", shed(), TARGET, husbandry=CARE, today=TODAY)
     assert list(table["id"]) == ["M1", "M2"]

@@ -132,6 +132,14 @@ def test_targets__that_read_the_same_are_one():
     assert shared(targets="Leopard Clown").equals(shared(targets={"Leopard Clown": 1}))
 
 
+@pytest.mark.parametrize("weight", [1_000_000, 5e-324, Fraction(1, 10**400)])
+def test_weights__only_their_ratio_counts(weight):
+    plain = shared(targets={"Leopard Clown": 2, "Pastel Clown": 1})
+    found = shared(targets={"Leopard Clown": weight, "Pastel Clown": Fraction(str(weight)) / 2})
+    assert found.attrs["by_target"] == plain.attrs["by_target"]
+    assert pairs(found) == pairs(plain)
+
+
 def test_weights__decide_who_serves_what():
     few = {"per_male": {"M1": 0, "M2": 1}}
     assert pairs(shared(**few)) < {("F1", "M2"), ("F4", "M2")}
@@ -178,6 +186,9 @@ def test_forced__all_faults_at_once():
         ({"targets": {"Leopard": 0}}, ValueError, "a number above 0"),
         ({"targets": {"Leopard": -1}}, ValueError, "a number above 0"),
         ({"targets": {"Leopard": "much"}}, ValueError, "a number above 0"),
+        ({"targets": {"Leopard": 1e300}}, ValueError, "at most 1,000,000"),
+        ({"targets": {"Leopard": float("inf")}}, ValueError, "a number above 0"),
+        ({"targets": ["Leopard"]}, ValueError, "targets are a text, or target -> weight"),
         ({"targets": {"Lepard": 1}}, ex.UnreadableGenes, "Lepard"),
         ({"per_male": -1}, ValueError, "whole number of females"),
         ({"per_male": 1.5}, ValueError, "whole number of females"),

@@ -1,5 +1,6 @@
 """Whether one more animal would help: cases worked out by hand, and what must not count as help."""
 
+from datetime import date
 from fractions import Fraction
 from math import inf
 
@@ -156,3 +157,15 @@ def test_progress__rises_and_may_stop_the_search(tmp_path):
 def test_genes_that_cannot_be_read(tmp_path):
     with pytest.raises(CollectionError, match="Pastell"):
         asked(tmp_path, CLOWN_LINE, OnOffer("Pastell", "male"), "Pastel Clown")
+
+
+@pytest.mark.parametrize(
+    ("grams", "ready"), [(1499, False), (1499.999, False), (1499.9999, False), (1500, True), (1500.0, True)]
+)
+def test_weight__of_an_animal_on_offer_is_never_rounded_up(tmp_path, grams, ready):
+    """An under-size female on offer is no dam of this season."""
+    offered = OnOffer("Leopard", "female", grams, date(2018, 7, 1))
+    found = asked(tmp_path, [("M", "male", "Pastel")], offered, "Pastel Leopard")
+    assert found.ready.ready == ready
+    assert found.animal.weight_g is not None and found.animal.weight_g <= grams
+    assert found.using and all((path.chance_by_season[0] > 0) == ready for path in found.using)

@@ -245,7 +245,7 @@ class HoldbackModel:
     @property
     def plan_state(self) -> tuple[object, ...]:
         """All that the best path depends on."""
-        return (*self.state, self.desk.today, self.desk.testable, self.desk.allow)
+        return (*self.state, self.desk.today, self.desk.care, self.desk.testable, self.desk.allow)
 
 
 def free_id(animals: Collection, sex: str | None, taken: set[str]) -> str:

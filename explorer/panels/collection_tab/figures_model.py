@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -10,6 +11,9 @@ from ...husbandry import OWN, OWN_FIGURES, care_of, default_in_words, figure_tex
 from ..desk import Desk
 
 __all__ = ["FigureField", "FiguresModel"]
+
+
+THOUSANDS = re.compile(r"[1-9][0-9]?\.[0-9]{3}")
 
 
 @dataclass(frozen=True)
@@ -24,12 +28,14 @@ class FigureField:
 
 
 class FiguresModel:
-    """said: what taking them up came to; problems: what is wrong, a line each."""
+    """said: what taking them up came to; problems: what is wrong, a line each. conflict: the file could not be written,
+    since another program changed it or for another reason."""
 
     def __init__(self, desk: Desk) -> None:
         self.desk = desk
         self.said = ""
         self.problems: tuple[str, ...] = ()
+        self.conflict = False
 
     @property
     def fields(self) -> tuple[FigureField, ...]:
@@ -51,15 +57,32 @@ class FiguresModel:
         """
         now = {field.name: field for field in self.fields}
         given = {name: text.strip() for name, text in texts.items() if text.strip() != now[name].text or now[name].own}
-        self.said, self.problems = "", ()
+        self.said, self.problems, self.conflict = "", _two_meanings(given), False
+        if self.problems:
+            return False
         try:
             backup = self.desk.season.use(care_of(given, self.desk.catalogue))
+        except SaveRefused as error:
+            self.problems, self.conflict = tuple(str(one) for one in error.findings), True
+            return False
         except CollectionError as error:
             named = ((OWN_FIGURES.get(one.column, one.column), one) for one in error.findings)
             self.problems = tuple(f"{name}: {one.found}; needed: {one.needed}" for name, one in named)
             return False
-        except SaveRefused as error:
-            self.problems = tuple(str(one) for one in error.findings)
-            return False
         self.said = f"saved; backup {backup.name}" if backup else "saved"
         return True
+
+    def read_again(self) -> None:
+        """Takes up the file of figures as it is now."""
+        self.said, self.problems, self.conflict = "", (), False
+        self.desk.season.read_again()
+
+
+def _two_meanings(texts: Mapping[str, str]) -> tuple[str, ...]:
+    """Weights such as 1.600, which would let a female of 2 g breed if it were read as it stands."""
+    found = (name for name, text in texts.items() if name.endswith("_g") and THOUSANDS.fullmatch(text))
+    return tuple(
+        f"{OWN_FIGURES[name]}: {texts[name]} has two meanings; needed: grams without a mark for thousands, such as "
+        f"{texts[name].replace('.', '')}"
+        for name in found
+    )

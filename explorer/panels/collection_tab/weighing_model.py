@@ -7,19 +7,23 @@ from datetime import date
 from fractions import Fraction
 from typing import Any
 
-from ...collection import Animal, CollectionError, SaveRefused, weighed
+from ...collection import Animal, CollectionError, SaveRefused
+from ...genetics import exact
 from ...husbandry import grams, readiness
 from ..desk import Desk
 
 __all__ = ["WeighingModel"]
 
 NUMBER = re.compile(r"[0-9]{1,6}(\.[0-9]{1,3})?")
+THOUSANDS = re.compile(r"[1-9][0-9]?\.[0-9]{3}")
+"""What some write for thousands, and what would be a few grams."""
 
 
 class WeighingModel:
     """typed: id -> the text at the scales, of animals that are kept. day: when they are weighed.
 
-    said: what taking them up came to; problems: id -> what is wrong with a text.
+    said: what taking them up came to; problems: id -> what is wrong with a text. conflict: another program changed the
+    file of weights.
     """
 
     def __init__(self, desk: Desk) -> None:
@@ -28,6 +32,7 @@ class WeighingModel:
         self.typed: dict[str, str] = {}
         self.said = ""
         self.problems: dict[str, str] = {}
+        self.conflict = False
         self._meant: dict[str, str] = {}
 
     @property
@@ -72,20 +77,33 @@ class WeighingModel:
     def _judge(self, key: str, text: str) -> None:
         """Takes a text down, and what it means for the animal: whether it would be ready, or what is wrong."""
         desk = self.desk
-        assert desk.animals is not None and desk.season.weights is not None
+        assert desk.animals is not None
         self.typed[key], weight = text, _weight(text)
         self.problems.pop(key, None)
         self._meant.pop(key, None)
         if weight is None:
             if text.strip():
-                self.problems[key] = "grams are needed, such as 1520 or 1520.5"
+                two = f"{text.strip()} has two meanings; " if THOUSANDS.fullmatch(text.strip()) else ""
+                self.problems[key] = f"{two}grams are needed, such as 1520 or 1520.5"
             return
         try:
-            animals, _ = weighed(desk.animals, desk.season.weights, {key: weight}, self.day)
+            animals, _ = desk.season.with_scales({key: weight}, self.day)
         except CollectionError as error:
             self.problems[key] = "; ".join(f"{one.found}; needed: {one.needed}" for one in error.findings)
             return
-        self._meant[key] = str(readiness(animals[key], desk.care, desk.today, allow=desk.allow))
+        state = str(readiness(animals[key], desk.care, desk.today, allow=desk.allow))
+        self._meant[key] = "; ".join(filter(None, (self._change(desk.animals[key], weight), state)))
+
+    def _change(self, animal: Animal, weight: Fraction) -> str:
+        """What a weight is beside the one before, or instead of which it stands; "" for the first."""
+        same = next((one for one in animal.weighings if one.on == self.day), None)
+        if same is not None:
+            return f"in place of {grams(same.grams)} of that day"
+        dated = [one for one in animal.weighings if one.on is not None and one.on < self.day]
+        if not dated:
+            return ""
+        more = weight - exact(dated[-1].grams)
+        return f"{'+' if more > 0 else '−' if more else ''}{grams(abs(more))}"
 
     @property
     def count(self) -> int:
@@ -101,15 +119,26 @@ class WeighingModel:
             return
         try:
             self.desk.season.weigh(scales, self.day)
-        except (CollectionError, SaveRefused) as error:
+        except SaveRefused as error:
+            self.conflict = True
+            self.said = f"{error.findings[0].found}. Nothing was written, and what you typed is still here."
+            return
+        except CollectionError as error:
             self.said = " ".join(str(one) for one in error.findings)
             return
         self.typed = {key: text for key, text in self.typed.items() if key in self.problems}
-        self._meant = {}
+        self._meant, self.conflict = {}, False
         weights = "1 weight is" if len(scales) == 1 else f"{len(scales)} weights are"
         self.said = f"{weights} written down for {self.day}. Save the file to keep them in the collection too."
 
+    def read_again(self) -> None:
+        """Takes up the file of weights as it is now; what is typed stays typed."""
+        self.desk.season.read_again()
+        self.conflict, self.said = False, ""
+        self.on(self.day)
+
 
 def _weight(text: str) -> Fraction | None:
-    """Grams as they are typed; None if it is no number."""
-    return Fraction(text.strip()) if NUMBER.fullmatch(text.strip()) else None
+    """Grams as they are typed; None if it is no number, or one with two meanings."""
+    typed = text.strip()
+    return Fraction(typed) if NUMBER.fullmatch(typed) and not THOUSANDS.fullmatch(typed) else None

@@ -74,7 +74,7 @@ export default { render };
 """
 
 CSS = """
-.xp-scales { display: grid; gap: 3px; max-height: 420px; overflow-y: auto; padding: 2px }
+.xp-scales { display: grid; gap: 3px; max-height: 340px; overflow-y: auto; padding: 2px }
 .xp-scales label { display: grid; grid-template-columns: 170px 190px 92px 1fr; gap: 12px; align-items: center }
 .xp-scales input { width: 80px; padding: 3px 6px; font: inherit; text-align: right; border: 1px solid var(--xp-quiet) }
 .xp-scales input:focus-visible { outline: 2px solid var(--xp-hue, #0b5357); outline-offset: 1px }
@@ -106,9 +106,10 @@ class Weighing:
         self.take = button("write them down", "xp-weigh-take", guard, self._take)
         self.take.button_style = "primary"
         close = button("close", "xp-weigh-close", guard, lambda: self.show(False))
+        self.again = button("read the weights again", "xp-weigh-again", guard, self._read_again)
         hint = words("xp-hint")
         hint.value = paragraph("Type a weight in grams and press Enter; the next animal is waiting.", "xp-quiet")
-        self.root = VBox([row([self.day, hint]), self.scales, row([self.take, close, self.said])])
+        self.root = VBox([row([self.day, hint]), self.scales, row([self.take, close, self.again, self.said])])
         self.root.add_class("xp-box")
         self.root.add_class("xp-weighing")
         self.scales.on_typed(guard(self._typed))
@@ -133,6 +134,7 @@ class Weighing:
         self.scales.rows = model.rows if model.possible else []
         refused = "; ".join(str(one) for one in model.desk.season.refused)
         self.said.value = paragraph(model.said if model.possible else refused, "" if model.possible else "xp-problem")
+        show(self.again, model.conflict or not model.possible)
         self.take.disabled = not model.count
         self.take.description = f"write down {model.count}" if model.count else "write them down"
 
@@ -142,6 +144,10 @@ class Weighing:
 
     def _on(self, day: Any) -> None:
         self.model.on(day)
+        self.update()
+
+    def _read_again(self) -> None:
+        self.model.read_again()
         self.update()
 
     def _take(self) -> None:

@@ -143,7 +143,7 @@ class GridModel:
 
     def _state(self, aim: Aim) -> object:
         desk = self.desk
-        return desk.animals, desk.today, desk.allow, aim.look, aim.without
+        return desk.animals, desk.today, desk.care, desk.allow, aim.look, aim.without
 
 
 def _head(animal: Animal, state: Readiness) -> dict[str, str]:

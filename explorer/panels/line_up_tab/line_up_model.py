@@ -113,7 +113,7 @@ class LineUpModel:
         desk, aim = self.desk, self.aim
         if self.blockers or desk.animals is None:
             return None
-        asked = (desk.animals, self.key, aim.look, aim.without, desk.today, desk.allow)
+        asked = (desk.animals, self.key, aim.look, aim.without, desk.today, desk.allow, desk.care)
         state = (*asked, desk.opinions, tuple(desk.taste.items()))
         if self._made[0] != state:
             self._made = state, LineUp.of(

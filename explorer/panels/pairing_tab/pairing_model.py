@@ -69,8 +69,7 @@ class PairingModel:
     def __init__(self, desk: Desk, seed: int = 1) -> None:
         self.desk = desk
         self.dam = self.sire = ""
-        self.eggs = max(desk.care.law, key=lambda number: (desk.care.law[number], -number))
-        self.hatch_percent = round(desk.care.hatch_rate * 100)
+        self.eggs, self.hatch_percent = self._figures = _figures(desk)
         self.genotypes = False
         self.seed = seed
         self.pretended: tuple[Egg, ...] = ()
@@ -82,6 +81,8 @@ class PairingModel:
     def refresh(self) -> None:
         """Takes up what changed on the desk; chooses anew where an animal is gone."""
         animals = self.desk.animals
+        if self._figures != _figures(self.desk):
+            self.eggs, self.hatch_percent = self._figures = _figures(self.desk)
         for role in ROLES:
             if getattr(self, role) not in {choice.id for choice in choices(self.desk, role)}:
                 setattr(self, role, "")
@@ -284,3 +285,9 @@ class PairingModel:
     def _pair(self) -> tuple[Animal, ...]:
         animals = self.desk.animals
         return (animals[self.dam], animals[self.sire]) if animals is not None and self.odds is not None else ()
+
+
+def _figures(desk: Desk) -> tuple[int, int]:
+    """Eggs in a clutch, the likeliest number, and how many of 100 viable ones hatch, by the keeper's figures."""
+    law = desk.care.law
+    return max(law, key=lambda number: (law[number], -number)), round(desk.care.hatch_rate * 100)

@@ -58,7 +58,7 @@ class PairingPanel:
         pickers = HBox([self._picker("dam"), self._picker("sire")])
         pickers.add_class("xp-sides")
         self.eggs = Slider(label="eggs in a clutch", value=self.model.eggs, min=1, max=15)
-        self.rate = Slider(label="hatch rate", value=self.model.hatch_percent, min=5, max=100, step=5, unit=" %")
+        self.rate = Slider(label="hatch rate", value=self.model.hatch_percent, min=1, max=100, unit=" %")
         self.eggs.add_class("xp-eggs-slider")
         self.rate.add_class("xp-rate-slider")
         self.headline, self.unready = words("xp-headline"), words("xp-unready")
@@ -151,9 +151,11 @@ class PairingPanel:
         return box
 
     def _fill(self) -> None:
-        """Lists the animals again; the chosen ones stay chosen."""
+        """Lists the animals again; the chosen ones stay chosen. The sliders follow changed figures."""
         self._filling = True
         try:
+            self.eggs.max = max(self.eggs.max, self.model.eggs)
+            self.eggs.value, self.rate.value = self.model.eggs, self.model.hatch_percent
             for role, widget in self.animal.items():
                 chosen = self.model.dam if role == "dam" else self.model.sire
                 found = self.model.choices(role, self.search[role].value)
@@ -177,6 +179,8 @@ class PairingPanel:
             self._show()
 
     def _care_changed(self) -> None:
+        if self._filling:
+            return
         self.model.eggs, self.model.hatch_percent = self.eggs.value, self.rate.value
         self.model.pretended = ()
         self._show()

@@ -84,8 +84,11 @@ def days_of(
     return tuple(Day(*cells) for cells in zip(*columns, strict=True)), wrong
 
 
-def next_in_words(days: Sequence[Day], sire: str, today: date) -> str:
-    """What to look for next: "look for ovulation: 3 Jan to 9 May 2027, likely 10 Mar". sire: the male's id."""
+def next_in_words(days: Sequence[Day], sire: str, today: date, *, afresh: bool = False) -> str:
+    """What to look for next: "look for ovulation: 3 Jan to 9 May 2027, likely 10 Mar". sire: the male's id. afresh:
+    whether he steps in for another and was not with her yet."""
+    if afresh:
+        return f"introduce {sire}"
     last = max((at for at, day in enumerate(days) if day.happened), default=-1)
     if last < 0:
         start = days[0].earliest or today

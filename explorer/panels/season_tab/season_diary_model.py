@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from ...collection import CollectionError, SaveRefused, SeasonEvent
+from ...collection import CollectionError, SaveRefused, SeasonEvent, relation
 from ...notation import capital
 from ..choosing import Choice, choices, name_of
 from ..clutch_disputes import Contradiction
@@ -13,7 +13,7 @@ from ..desk import Desk
 from ..offers import Problem
 from .season_plan_model import SeasonPlan
 from .season_standing_model import SeasonStandings, Standing
-from .season_words import related, tells_why, window
+from .season_words import related, second_in_words, tells_why, window
 
 __all__ = ["DAY_EVENTS", "MALE_EVENTS", "SeasonDiary"]
 
@@ -52,7 +52,7 @@ class SeasonDiary:
         one, animals = self.standing, self.desk.animals
         if one is None or animals is None or one.worth is None:
             return ()
-        second = name_of(animals[one.second]) if one.second else "nobody is named"
+        second = second_in_words(animals, one.second_worth) if one.second_worth else "nobody is named"
         facts = [
             ("why", " ".join(tells_why(one.worth, self.desk.target))),
             ("should he fail", second),
@@ -60,11 +60,16 @@ class SeasonDiary:
         ]
         if one.pairing.meetings:
             last = one.pairing.meetings[-1]
-            lock = one.pairing.locked
-            seen = f", a lock was last seen {window(lock, lock, lock)}" if lock else ", no lock was seen yet"
+            lock = max((meeting for meeting in one.pairing.meetings if meeting.lock), key=lambda m: m.on, default=None)
+            other = f" with {lock.sire}" if lock and lock.sire != last.sire else ""
+            seen = f", a lock{other} was last seen {window(lock.on, lock.on, lock.on)}" if lock else ""
+            seen = seen or ", no lock was seen yet"
             facts.append(("last with", f"{name_of(animals[last.sire])}, {window(last.on, last.on, last.on)}{seen}"))
         if one.sires:
             facts.append(("a clutch may be of", one.sires))
+        others = (sire for sire in one.pairing.males if sire != one.sire)
+        kin = ((sire, relation(animals, one.dam, sire)) for sire in others)
+        facts += [(f"related to {sire}", related(found)) for sire, found in kin if found.kinship]
         return tuple(facts)
 
     @property
@@ -101,6 +106,8 @@ class SeasonDiary:
         year, dam = self.desk.first_season, one.dam
         ahead = " That day is still to come: is it right?" if on > self.desk.now else ""
         said = f"{dam}: {event}{f' with {sire}' if event in MALE_EVENTS else ''}, {_day(on)}.{ahead}"
+        if event in MALE_EVENTS and (kin := relation(animals, dam, sire)).kinship:
+            said += f" {dam} and {sire}: {related(kin)}."
         return self.plan.change(
             f"writing down “{event}” of {dam}",
             lambda log: log.with_event(year, dam, event, sire=sire if event in MALE_EVENTS else "", on=on),
@@ -159,4 +166,3 @@ def _said(event: SeasonEvent) -> str:
 
 def _day(on: date) -> str:
     return window(on, on, on).removeprefix("on ")
-

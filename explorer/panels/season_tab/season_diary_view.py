@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import date
 
-from ipywidgets import HTML, DatePicker, Dropdown, HBox, Layout, VBox
+from ipywidgets import HTML, Button, DatePicker, Dropdown, HBox, Layout, VBox
 
 from ...collection import SeasonEvent
 from ...notation import capital
@@ -18,12 +18,13 @@ from .season_model import SeasonModel
 
 __all__ = ["DiaryView"]
 
-class DiaryView:
-    """`root` is the widget. done: called after everything that was tried."""
 
-    def __init__(self, model: SeasonModel, guard: Guard, done: Callable[[], None]) -> None:
+class DiaryView:
+    """`root` is the widget. done: called after everything that was tried; again: reads the log's file again."""
+
+    def __init__(self, model: SeasonModel, guard: Guard, done: Callable[[], None], again: Button) -> None:
         self.model, self.diary, self.guard, self._told = model, model.diary, guard, done
-        self.problems = Problems(guard, lambda offer: None)
+        self.problems, self.again = Problems(guard, lambda offer: None), again
         self._listed: tuple[str, str, list[tuple[str, str]]] = ("", "", [])
         self.title, self.about, self.days = words("xp-diary-title"), words("xp-diary-about"), words("xp-diary-days")
         self.on = DatePicker(value=model.desk.now, description="on", layout=Layout(width="180px"))
@@ -48,6 +49,7 @@ class DiaryView:
                 row([self.on, self.male]),
                 row(list(self.events.values())),
                 *self.problems.widgets,
+                self.again,
                 self.ends,
                 self.entries,
             ],
@@ -69,7 +71,7 @@ class DiaryView:
         self.title.value = paragraph(f"The log of {diary.title}", tag="h3")
         options = [(choice.label, choice.id) for choice in diary.males]
         if one.dam != self._listed[0]:
-            self.problems.show(())
+            self.clear()
         if (one.dam, one.sire, options) != self._listed:
             self._listed = one.dam, one.sire, options
             self.male.options = options
@@ -110,6 +112,12 @@ class DiaryView:
     def _do(self, problems: tuple[Problem, ...]) -> None:
         self._told()
         self.problems.show(problems)
+        show(self.again, self.model.plan.conflict)
+
+    def clear(self) -> None:
+        """What was wrong before is gone."""
+        self.problems.show(())
+        show(self.again, False)
 
     def _writer(self, event: str) -> Callable[[], None]:
         def write() -> None:

@@ -17,14 +17,14 @@ from .season_plan_model import SeasonPlan
 from .season_shares_model import SeasonShares
 from .season_standing_model import SeasonStandings, Standing
 from .season_wish_model import SeasonWishes
-from .season_words import cautions_in_short, expected, headline_of, meaning, related, worth_of_chosen
+from .season_words import cautions_in_short, expected, headline_of, meaning, related, second_in_words, worth_of_chosen
 
 __all__ = ["TABLE", "SeasonModel"]
 
 TABLE = (
     {"key": "dam", "label": "dam", "kind": "short"},
     {"key": "sire", "label": "sire", "kind": "short"},
-    {"key": "second", "label": "second", "kind": "short"},
+    {"key": "second", "label": "should he fail", "kind": "text"},
     {"key": "why", "label": "why", "kind": "text"},
     {"key": "related", "label": "related", "kind": "text"},
     {"key": "cautions", "label": "cautions", "kind": "text"},
@@ -48,12 +48,16 @@ class SeasonModel:
         self.diary = SeasonDiary(desk, self.standings, self.plan)
         self.pages = SeasonPages(desk, self.standings)
         self.page = self.calendar = ""
+        self._shown = (desk.path, desk.first_season)
         self.refresh()
 
     def refresh(self) -> None:
         """Takes up what changed on the desk."""
         self.wishes.tidy()
         self.page = self.calendar = ""
+        if self._shown != (self.desk.path, self.desk.first_season):
+            self._shown = (self.desk.path, self.desk.first_season)
+            self.plan.said, self.shares.open = "", False
         self.diary.refresh()
 
     @property
@@ -166,11 +170,11 @@ class SeasonModel:
             "id": one.dam,
             "dam": name_of(animals[one.dam]),
             "sire": name_of(animals[one.sire]) if one.sire else "nobody named",
-            "second": name_of(animals[one.second]) if one.second else "nobody",
+            "second": second_in_words(animals, one.second_worth) if one.second_worth else "nobody",
             "why": worth_of_chosen(worth) if worth else "",
             "related": related(worth.relation) if worth else "",
             "cautions": met or "none recorded",
-            "next": next_in_words(one.days, one.sire, self.desk.now),
+            "next": next_in_words(one.days, one.sire, self.desk.now, afresh=one.afresh),
         }
         if one.pairing.given_up:
             return {**row, "mark": "not-ready", "word": "given up", "next": "nothing: given up"}

@@ -68,9 +68,7 @@ class SeasonOptions:
                 fill_picker(picker, role, self.model, picker.value or "")
         finally:
             self._filling = False
-        self.pairs.children = [
-            row([HTML(paragraph(said)), self._free(pair, said)]) for pair, said in self.wishes.pairs
-        ]
+        self.pairs.children = [row([HTML(paragraph(said)), self._free(pair, said)]) for pair, said in self.wishes.pairs]
         self.allowed.children = [
             row([HTML(paragraph(f"{gene} is allowed in plans in spite of its cautions.")), self._bar(gene)])
             for gene in self.model.desk.allow

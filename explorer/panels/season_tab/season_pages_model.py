@@ -15,7 +15,7 @@ from ..choosing import name_of
 from ..desk import Desk
 from .season_days import sources, stretches
 from .season_standing_model import SeasonStandings, Standing
-from .season_words import related, tells_why
+from .season_words import related, second_in_words, tells_why
 
 __all__ = ["SeasonPages"]
 
@@ -49,9 +49,7 @@ class SeasonPages:
         """The sheet as a page. headline, meaning: what the season comes to, and what its number means."""
         pairings = [self._sheet_pairing(one) for one in self.standings.counted]
         remarks = [meaning, f"Made on {day_in_words(self.desk.now)} {self.desk.now.year} from {self.desk.path.name}."]
-        return season_sheet(
-            self.title, headline, pairings, self._warmth(), self.desk.now, remarks, self._references()
-        )
+        return season_sheet(self.title, headline, pairings, self._warmth(), self.desk.now, remarks, self._references())
 
     def write_sheet(self, headline: str, meaning: str) -> tuple[str, Path | None]:
         """Writes the sheet beside the collection; the page, and the backup of what lay there if it was none of ours.
@@ -101,7 +99,7 @@ class SeasonPages:
         return SheetPairing(
             self._band(one),
             tells_why(worth, self.desk.target) if worth else (),
-            self._name(one.second) if one.second else "",
+            self._second(one),
             related(worth.relation) if worth else "",
             (*self.standings.cautions(one), *one.trouble),
             sources(one.days),
@@ -120,6 +118,10 @@ class SeasonPages:
             title = f"{day.event}{'' if day.bounded else f' {day.words}'}: {self._pair(one)}"
             made.append(CalendarEntry(key, title, first, last, f"{text}{cautions}{REMARK}"))
         return made
+
+    def _second(self, one: Standing) -> str:
+        animals = self.desk.animals
+        return second_in_words(animals, one.second_worth) if animals is not None and one.second_worth else ""
 
     def _pair(self, one: Standing) -> str:
         return f"{self._name(one.dam)} × {self._name(one.sire) or 'nobody named'}"

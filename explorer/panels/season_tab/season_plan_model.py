@@ -111,7 +111,8 @@ class SeasonPlan:
             self._before, self.said = kept, ""
             if isinstance(error, SaveRefused):
                 self.conflict = True
-                return tuple(Problem(str(finding)) for finding in error.findings)
+                more = "Nothing was written. “read it again” takes up the file as it is now; then do this once more."
+                return tuple(Problem(f"{finding.found}. {more}") for finding in error.findings)
             return tuple(problem_of(finding, {}) for finding in error.findings if finding.severity == "error")
         self.said = said
         return ()

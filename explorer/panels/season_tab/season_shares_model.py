@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from ...notation import GenesError, capital
@@ -12,7 +12,16 @@ from ..background import Progress
 from ..choosing import name_of
 from ..desk import Desk
 from .season_wish_model import BEST, Pair, SeasonWishes
-from .season_words import cautions_in_short, expected, gives_up, headline_of, related, swapped, worth_of_made
+from .season_words import (
+    cautions_in_short,
+    expected,
+    gives_up,
+    headline_of,
+    related,
+    second_in_words,
+    swapped,
+    worth_of_made,
+)
 
 __all__ = ["PAIRINGS", "WAYS", "SeasonShares"]
 
@@ -106,8 +115,8 @@ class SeasonShares:
             return []
         made = []
         for number, (way, lost) in enumerate(zip(self.found.ways, self.found.differences, strict=True)):
-            other = f"has {self._swapped(lost.instead)}" if lost.instead else ""
-            gone = f"has not {self._swapped(lost.without)}" if lost.without else ""
+            other = f"pairs {self._swapped(lost.instead)}" if lost.instead else ""
+            gone = f"does not pair {self._swapped(lost.without)}" if lost.without else ""
             made.append(
                 {
                     "id": str(number),
@@ -129,7 +138,10 @@ class SeasonShares:
             return []
         pairs = [pair for pair, _ in self.pairs]
         met = chosen_pairings(way.animals, pairs, self.wishes.targets, **self.wishes.options()).pairings
-        return [self._row(one, cautions_in_short(two)) for one, two in zip(way.pairings, met, strict=True)]
+        after = [(dam, second) for (dam, _), second in self.pairs if second]
+        seconds = chosen_pairings(way.animals, after, self.wishes.targets, **self.wishes.options()).pairings
+        said = {one.dam: second_in_words(way.animals, one) for one in seconds}
+        return [self._row(one, cautions_in_short(two), said) for one, two in zip(way.pairings, met, strict=True)]
 
     @property
     def left_out(self) -> tuple[tuple[str, str], ...]:
@@ -139,10 +151,10 @@ class SeasonShares:
             return ()
         return tuple((name_of(animals[key]), why) for key, why in self.way.left_out.items() if key in animals)
 
-    def _row(self, one: PairingMade, cautions: str) -> dict[str, str]:
+    def _row(self, one: PairingMade, cautions: str, seconds: Mapping[str, str]) -> dict[str, str]:
         assert self.way is not None
         animals = self.way.animals
-        second = name_of(animals[one.second.sire]) if one.second.sire else f"nobody: {one.second.reason}"
+        second = seconds.get(one.dam) or f"nobody: {one.second.reason}"
         set_so = "; set by you" if one.forced else ""
         names = {"dam": name_of(animals[one.dam]), "sire": name_of(animals[one.sire])}
         words = {"related": related(one.relation), "cautions": cautions or "none recorded"}

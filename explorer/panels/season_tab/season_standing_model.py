@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ...collection import Animal, SeasonLog, SeasonPairing
@@ -15,15 +16,15 @@ from ..desk import Desk
 from .season_days import Day, days_of
 from .season_wish_model import Pair, SeasonWishes
 
-__all__ = ["SeasonStandings", "Standing", "male_of"]
+__all__ = ["SeasonStandings", "Standing", "male_of", "second_of"]
 
 
 @dataclass(frozen=True)
 class Standing:
     """A pairing as it stands. sire, second: ids, "" if none; sires: whose a clutch may be, where that is not the sire.
 
-    worth: None if no male is named. trouble: why it may not be made, sentences. carrying: she has ovulated, shed or
-    laid, so that readiness no longer decides. days: its calendar.
+    worth: None if no male is named; second_worth: of the pairing with the second choice. trouble: why it may not be
+    made, sentences. carrying: she has ovulated, shed or laid, so that readiness no longer decides. days: its calendar.
     """
 
     pairing: SeasonPairing
@@ -31,6 +32,7 @@ class Standing:
     second: str
     sires: str
     worth: ChosenPairing | None
+    second_worth: ChosenPairing | None
     trouble: tuple[str, ...]
     carrying: bool
     days: tuple[Day, ...]
@@ -38,6 +40,12 @@ class Standing:
     @property
     def dam(self) -> str:
         return self.pairing.dam
+
+    @property
+    def afresh(self) -> bool:
+        """Whether its male steps in for one that is given up, and has still to be introduced."""
+        males = self.pairing.males
+        return bool(males) and not self.carrying and set(males) <= set(self.pairing.males_given_up)
 
     @property
     def counts(self) -> bool:
@@ -115,20 +123,24 @@ class SeasonStandings:
             pairings = log.pairings(desk.first_season)
             pairs = [(dam, sire) for dam, one in pairings.items() if (sire := male_of(one))]
             chosen = chosen_pairings(desk.animals, pairs, wishes.targets, **wishes.options())
-            worth = {one.dam: one for one in chosen.pairings}
-            found = tuple(self._standing(log, one, worth.get(dam)) for dam, one in pairings.items())
+            worth = {(one.dam, one.sire): one for one in chosen.pairings}
+            after = [(dam, second) for dam, one in pairings.items() if (second := second_of(one))]
+            seconds = chosen_pairings(desk.animals, after, wishes.targets, **wishes.options()).pairings
+            worth |= {(one.dam, one.sire): one for one in seconds}
+            found = tuple(self._standing(log, one, worth) for one in pairings.values())
             self._known = state, found, chosen if pairs else None
         return self._known[1:]
 
-    def _standing(self, log: SeasonLog, pairing: SeasonPairing, worth: ChosenPairing | None) -> Standing:
+    def _standing(self, log: SeasonLog, pairing: SeasonPairing, known: Mapping[Pair, ChosenPairing]) -> Standing:
+        worth, second = known.get((pairing.dam, male_of(pairing))), second_of(pairing)
         sire, said = male_of(pairing), log.sire_text(pairing.season, pairing.dam)
         days, wrong = days_of(pairing, self.desk.care, self.desk.book or (), self.wishes.degrees, self.desk.now)
         laid = any(day.happened for day in days if day.event in ("lay", "hatch"))
         carrying = laid or pairing.ovulated is not None or pairing.shed is not None
         trouble = self._trouble(worth, laid) if worth is not None else ("No male is named.",)
-        second = pairing.second_choice if pairing.second_choice not in (sire, *pairing.males_given_up) else ""
         trouble = (*trouble, wrong) if wrong else trouble
-        return Standing(pairing, sire, second, "" if said == sire else said, worth, trouble, carrying, days)
+        sires, after = "" if said == sire else said, known.get((pairing.dam, second))
+        return Standing(pairing, sire, second, sires, worth, after, trouble, carrying, days)
 
     def _trouble(self, one: ChosenPairing, laid: bool = False) -> tuple[str, ...]:
         """Why a pairing may not be made. laid: that the female rests now is due to this very pairing."""
@@ -148,6 +160,12 @@ def male_of(pairing: SeasonPairing) -> str:
     """The male that a pairing is with now, "" if none is named: who is planned, or was there last, or steps in."""
     males = pairing.planned, pairing.last_with, pairing.second_choice
     return next((one for one in males if one and one not in pairing.males_given_up), pairing.planned)
+
+
+def second_of(pairing: SeasonPairing) -> str:
+    """The male that would step in, "" if none is named."""
+    second = pairing.second_choice
+    return second if second not in (male_of(pairing), *pairing.males_given_up) else ""
 
 
 def _unfit(animal: Animal, state: Readiness) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ipywidgets import HTML, Layout, VBox
+from ipywidgets import HTML, Button, Layout, VBox
 
 from ...pictures.season_band import season_bands
 from ...planner import Allotments
@@ -43,6 +43,8 @@ STYLE = """
 .xp-workbench .xp-season-tab .xp-out dd { float: none; width: auto; margin: 0 0 6px }
 .xp-season-tab .xp-bands svg { max-width: 1300px; display: block }
 .xp-diary-entries { gap: 2px }
+.xp-diary-entries > .xp-row > .widget-html { min-width: 250px }
+.xp-workbench .xp-season-tab .xp-pairing-head h4 { margin: 10px 0 2px }
 .xp-diary-about dl { display: grid; grid-template-columns: auto 1fr; gap: 3px 12px; margin: 6px 0 10px }
 .xp-workbench .xp-diary-about dt { float: none; width: auto; font-weight: 400; color: var(--xp-quiet);
   white-space: nowrap }
@@ -65,7 +67,7 @@ class SeasonPanel:
             "calendar file", "xp-season-calendar", self.guard, lambda: self._do(self.model.write_calendar())
         )
         self.undo = button("undo", "xp-undo", self.guard, lambda: self._do(self.model.plan.undo()))
-        self.again = button("read it again", "xp-read-again", self.guard, self.model.plan.read_again)
+        self.again, self.form_again = self._again(), self._again()
         self.sheet_link = FileLink(label="Open the sheet to print it", layout=Layout(width="auto"))
         self.file_link = FileLink(label="Save the calendar file", kind="text/calendar;charset=utf-8")
         self.came_of_it = row([self.said, self.sheet_link, self.file_link])
@@ -80,7 +82,7 @@ class SeasonPanel:
         self.table.add_class("xp-pairings")
         self.table.observe(self.guard(lambda change: self._choose(change.new)), "selected")
         self.bands = words("xp-bands")
-        self.diary = DiaryView(self.model, self.guard, self._done)
+        self.diary = DiaryView(self.model, self.guard, self._done, self._again())
         self.body = VBox([self.shares.root, self.table, self._form(), self.diary.root, self.bands])
         self.root = VBox(
             [
@@ -100,14 +102,23 @@ class SeasonPanel:
         self.root.add_class("xp-season-tab")
         for topic in ("animals", "season", "target"):
             desk.listen(topic, self._refresh)
+        show(self.form_again, False)
+        self.diary.clear()
         self._refresh()
+
+    def _again(self) -> Button:
+        """One of those that stand where something could not be written since the log's file was changed."""
+        return button("read it again", "xp-read-again", self.guard, self._read_again)
 
     def _form(self) -> VBox:
         self.dam, self.sire = animal_picker("dam"), animal_picker("sire")
         self.second = animal_picker("sire", "second choice")
         write = button("write this pairing", "xp-write-pairing", self.guard, self._write)
         out = button("take it out", "xp-pairing-out", self.guard, self._take_out)
-        form = VBox([row([self.dam, self.sire, self.second, write, out]), *self.refused.widgets, self.allow])
+        head = words("xp-pairing-head")
+        head.value = paragraph("A pairing of your own choice", tag="h4")
+        inside = [head, row([self.dam, self.sire, self.second, write, out]), *self.refused.widgets, self.form_again]
+        form = VBox([*inside, self.allow])
         form.add_class("xp-pairing-form")
         return form
 
@@ -139,7 +150,7 @@ class SeasonPanel:
             (self.print, counted),
             (self.calendar, counted),
             (self.undo, bool(plan.undoable)),
-            (self.again, plan.conflict or (blocked and self.desk.animals is not None)),
+            (self.again, blocked and self.desk.animals is not None),
             (self.sheet_link, bool(model.page)),
             (self.file_link, bool(model.calendar)),
             (self.fold, not blocked),
@@ -202,12 +213,20 @@ class SeasonPanel:
         if not problems:
             self.model.diary.dam = dam
         self._done()
-        self.refused.show(problems)
+        self._refuse(problems)
 
     def _take_out(self) -> None:
         problems = self.model.plan.take_out(self.dam.value)
         self._done()
+        self._refuse(problems)
+
+    def _refuse(self, problems: tuple[Problem, ...]) -> None:
         self.refused.show(problems)
+        show(self.form_again, self.model.plan.conflict)
+
+    def _read_again(self) -> None:
+        self.model.plan.read_again()
+        self._do(())
 
     def _allow(self, gene: str) -> None:
         self.model.allow(gene, True)
@@ -216,10 +235,13 @@ class SeasonPanel:
     def _do(self, problems: tuple[Problem, ...]) -> None:
         self._done()
         self.problems.show(problems)
+        show(self.again, self.model.plan.conflict or (bool(self.model.blocker) and self.desk.animals is not None))
 
     def _done(self) -> None:
         """Shows everything anew after something was tried; what was wrong before is gone."""
         self.problems.show(())
         self.refused.show(())
+        show(self.form_again, False)
+        self.diary.clear()
         self.options.update()
         self.update()

@@ -35,7 +35,7 @@ class SeasonWishes:
         self.desk = desk
         self.weight, self.eggs_c = "1", ""
         self.others: dict[str, str] = {}
-        self.per_male = desk.care.clutches_per_male
+        self.care, self.per_male = desk.care, desk.care.clutches_per_male
         self.most_inbreeding = NO_LIMIT
         self.forced: tuple[Pair, ...] = ()
         self.forbidden: tuple[Pair, ...] = ()
@@ -115,8 +115,11 @@ class SeasonWishes:
         )
 
     def tidy(self) -> None:
-        """Forgets pairings of animals that are gone, and a target that is the desk's now."""
+        """Forgets pairings of animals that are gone, and a target that is the desk's now; takes up changed figures."""
         animals = self.desk.animals
+        if self.care.clutches_per_male != self.desk.care.clutches_per_male:
+            self.per_male = self.desk.care.clutches_per_male
+        self.care = self.desk.care
 
         def here(pair: Pair) -> bool:
             roles = zip(pair, ("female", "male"), strict=True)
@@ -150,7 +153,7 @@ class SeasonWishes:
         if animals is not None:
             laid = tuple((one.dam, one.season) for one in animals.log or () if one.event == "laid")
             known = animals.text, animals.knowledge, animals.clutches, laid, animals.weights and animals.weights.text
-        asked = desk.today, desk.without, desk.allow, tuple(self.targets.items())
+        asked = desk.today, desk.care, desk.without, desk.allow, tuple(self.targets.items())
         return (*known, *asked, self.per_male, self.most_inbreeding, self.forced, self.forbidden)
 
 

@@ -23,6 +23,7 @@ __all__ = [
     "headline_of",
     "meaning",
     "related",
+    "second_in_words",
     "swapped",
     "tells_why",
     "window",
@@ -92,6 +93,17 @@ def related(found: Relation) -> str:
     if not found.kinship:
         return found.words
     return f"{found.words}; inbreeding {percent(found.kinship)} or more"
+
+
+def second_in_words(animals: Collection, one: ChosenPairing) -> str:
+    """The male who is to step in: "M02 Alder", with how he is related to her, the cautions the two meet, and whether
+    they may be paired, where there is anything to say of it."""
+    off = [f"{names_in_words(list(one.unfit))} not ready"] if one.unfit else ["not to be made"] if one.barrier else []
+    kin = [related(one.relation)] if one.relation.kinship else []
+    met = cautions_in_short(one)
+    said = [*off, *kin, *([f"caution: {met}"] if met else [])]
+    more = f" ({'; '.join(said)})" if said else ""
+    return f"{name_of(animals[one.sire])}{more}"
 
 
 def gives_up(one: Difference, best: bool) -> str:
