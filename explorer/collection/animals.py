@@ -9,7 +9,6 @@ from datetime import date, datetime
 from fractions import Fraction
 from functools import cached_property
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import pandas as pd
 
@@ -22,15 +21,13 @@ from .findings import CollectionError, Finding, nearest
 from .knowledge import Knowledge
 from .pedigree_findings import pedigree_findings, settled
 from .reading import Reading, in_order, read_text_of
+from .season_log import SeasonLog, read_season_log
 from .season_log_events import Laying, layings
 from .sheet import COLUMNS, Sheet
 from .storage import digest, read_text, real_path, write_text
 from .weight_history import Weighing
 from .weight_history import in_order as weighings_in_order
-
-if TYPE_CHECKING:
-    from .season_log import SeasonLog
-    from .weights import Weights
+from .weights import Weights, read_weights
 
 __all__ = ["Animal", "Collection", "read_collection"]
 
@@ -183,13 +180,18 @@ class Collection:
         known = tuple(one for one in given if self._knows(one))
         return Collection(self._reading, self._seen, self.knowledge.updated(known), given, self.weights, self.log)
 
-    def with_weights(self, weights: Weights | None) -> Collection:
-        """The same animals with their weights over time, which then count for who is ready; None takes them away."""
-        return Collection(self._reading, self._seen, self.knowledge, self.clutches, weights, self.log)
+    def with_weights(self, weights: Weights | str | os.PathLike[str] | None) -> Collection:
+        """The same animals with their weights over time, which then count for who is ready; None takes them away.
 
-    def with_log(self, log: SeasonLog | None) -> Collection:
-        """The same animals with what a season log says of who laid when; None takes it away."""
-        return Collection(self._reading, self._seen, self.knowledge, self.clutches, self.weights, log)
+        weights: as read, or the path of their file. Raises CollectionError, with all findings, if it cannot be read.
+        """
+        found = read_weights(weights, self) if isinstance(weights, str | os.PathLike) else weights
+        return Collection(self._reading, self._seen, self.knowledge, self.clutches, found, self.log)
+
+    def with_log(self, log: SeasonLog | str | os.PathLike[str] | None) -> Collection:
+        """The same animals with what a season log says of who laid when; otherwise as `with_weights`."""
+        found = read_season_log(log, self) if isinstance(log, str | os.PathLike) else log
+        return Collection(self._reading, self._seen, self.knowledge, self.clutches, self.weights, found)
 
     @cached_property
     def findings(self) -> tuple[Finding, ...]:

@@ -91,7 +91,9 @@ class SeasonDesk:
         backup = weights.save(weights_file(desk.path))
         self.weights = weights
         changed = [one for one in animals if one.id in scales and one.weighed_on == day]
-        rows = [{"id": one.id, "weight_g": f"{one.weight_g:.10g}", "weighed_on": day.isoformat()} for one in changed]
+        rows = [
+            {"id": one.id, "weight_g": weight_text(one.weight_g or 0), "weighed_on": day.isoformat()} for one in changed
+        ]
         desk.take_up(animals, rows)
         return backup
 

@@ -324,3 +324,19 @@ def test_file__is_named_in_what_is_said_of_it(tmp_path: Path) -> None:
     file.write_bytes(b"PK\x03\x04zipped")
     with pytest.raises(CollectionError, match="spreadsheet workbook"):
         read_weights(file, ANIMALS)
+
+
+def test_with_weights__takes_the_path_of_the_file(tmp_path):
+    """As a script has it: from the front door alone."""
+    import explorer as ex
+
+    (tmp_path / "my.csv").write_text("id,sex,genes\nF1,female,Pastel\nM1,male,Clown\n")
+    (tmp_path / "my.weights.csv").write_text("id,weighed_on,weight_g\nF1,2026-11-01,1499\n")
+    (tmp_path / "my.season.csv").write_text("season,dam,sire,event,on\n2026,F1,M1,introduced,2026-11-20\n")
+    animals = ex.read_collection(tmp_path / "my.csv")
+    animals = animals.with_weights(tmp_path / "my.weights.csv").with_log(str(tmp_path / "my.season.csv"))
+    assert [one.grams for one in animals["F1"].weighings] == [1499]
+    assert animals.log.pairing(2026, "F1").males == ("M1",)
+    (tmp_path / "my.weights.csv").write_text("id,weighed_on,weight_g\nF9,2026-11-01,1499\n")
+    with pytest.raises(ex.CollectionError, match=r"my\.weights\.csv"):
+        animals.with_weights(tmp_path / "my.weights.csv")

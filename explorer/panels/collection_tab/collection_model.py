@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from ...collection import COLUMNS, Animal, CollectionError, Finding, SaveRefused
+from ...collection.weight_history import weight_text
 from ...husbandry import Readiness, first_season, grams, readiness, season_name
 from ...looks import caution_text
 from ...notation import write_genes
@@ -180,7 +181,7 @@ class CollectionModel:
             return {**dict.fromkeys(COLUMNS, ""), "sex": "unknown", "status": "kept"}
         animal = animals[key]
         texts = {name: "" if getattr(animal, name) is None else str(getattr(animal, name)) for name in COLUMNS}
-        weight = "" if animal.weight_g is None else f"{animal.weight_g:g}"
+        weight = "" if animal.weight_g is None else weight_text(animal.weight_g)
         return {**texts, "weight_g": weight, "sex": animal.sex or "unknown"}
 
     def put(self, values: Mapping[str, str]) -> tuple[Problem, ...]:
