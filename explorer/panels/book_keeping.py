@@ -1,15 +1,15 @@
-"""Where the clutch book of a collection and the lists made from it lie, and how a book is opened or begun."""
+"""Where the clutch book and the lists made from it lie, how a book is opened, and what is not written over."""
 
 from __future__ import annotations
 
 import re
 from pathlib import Path
 
-from ..collection import Collection
+from ..collection import Collection, CollectionError, Finding, SaveRefused
 from ..collection.clutch_book import ClutchBook
 from ..collection.storage import digest, read_text_if_any, real_path
 
-__all__ = ["BLANK", "book_file", "list_file", "opened_book"]
+__all__ = ["BLANK", "book_file", "list_file", "opened_book", "refuse_if_changed"]
 
 BLANK = "clutch,dam,sire,laid,hatched,eggs,slugs,died,look,sex,count\n"
 """A clutch book with nothing in it."""
@@ -33,3 +33,14 @@ def opened_book(file: Path, animals: Collection) -> tuple[ClutchBook, str | None
     """
     content = read_text_if_any(file)
     return ClutchBook.of(content or BLANK, animals, {real_path(file): digest(content or "")}), content
+
+
+def refuse_if_changed(file: Path, seen: str | None) -> None:
+    """Raises SaveRefused if a file does not hold what was last read or written there. seen: None if there was none."""
+    try:
+        same = read_text_if_any(file) == seen
+    except CollectionError:
+        same = False
+    if not same:
+        found = f"{file.name} was changed by another program since it was read"
+        raise SaveRefused([Finding("error", None, "", found, "", "read it again; nothing was written")], file.name)

@@ -12,7 +12,6 @@ from ..collection import (
     Collection,
     CollectionError,
     Finding,
-    SaveRefused,
     SeasonLog,
     Weights,
     read_season_log,
@@ -24,6 +23,7 @@ from ..collection import (
 from ..collection.storage import read_text_if_any
 from ..collection.weight_history import weight_text
 from ..husbandry import Husbandry, figures_file, read_figures, save_figures
+from .book_keeping import refuse_if_changed
 
 if TYPE_CHECKING:
     from .desk import Desk
@@ -134,13 +134,7 @@ class SeasonDesk:
         Raises SaveRefused if another program changed the file, or it cannot be written; then nothing changes.
         """
         file = figures_file(self._desk.path)
-        try:
-            same = read_text_if_any(file) == self._figures
-        except CollectionError:
-            same = False
-        if not same:
-            found = f"{file.name} was changed by another program since it was read"
-            raise SaveRefused([Finding("error", None, "", found, "", "read it again; nothing was written")], file.name)
+        refuse_if_changed(file, self._figures)
         backup = save_figures(file, care)
         self._figures = read_text_if_any(file)
         self._desk.care = care

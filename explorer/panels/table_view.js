@@ -91,6 +91,7 @@ function render({ model, el, signal }) {
         const words = String(row[column.key] ?? "");
         const cell = make(at ? "td" : "th", { class: `xp-kind-${column.kind ?? "text"}`, "data-key": column.key });
         const [paper, ink] = row.shades?.[column.key] ?? [];
+        if (/\S{25}/.test(words)) cell.classList.add("xp-table-long");
         if (paper) cell.style.cssText = `background-color: ${paper}; color: ${ink}`;
         if (at) cell.textContent = unbroken(words);
         else {

@@ -158,3 +158,15 @@ def test_animals_added_since__count(model, desk):
     desk.animals = Collection.from_text(ROWS + "F2,female,Enchi,2020-01-01,2000\n")
     model.state(texts(places="2"))
     assert model.sentences == ("2 places are too few for the 3 animals that are kept now.",)
+
+
+def test_file_changed_meanwhile__is_not_written_over(model, desk):
+    file = purse_file(desk.path)
+    assert model.state(texts(places="3")) == () == model.state(texts(places="4"))
+    file.write_text("figure,value\nplaces,9\n", encoding="utf-8")
+    [problem] = model.state(texts(places="5"))
+    assert model.conflict and "changed by another program" in problem.text
+    assert file.read_text(encoding="utf-8") == "figure,value\nplaces,9\n" and model.purse.places == 4
+    model.read_again()
+    assert not model.conflict and model.purse.places == 9
+    assert model.state(texts(places="5")) == ()

@@ -27,7 +27,7 @@ def model(desk: Desk) -> SeasonModel:
 
 
 def share(model: SeasonModel) -> None:
-    work = model.shares.begin(model.standings.begun)
+    work = model.shares.begin(model.standings.begun, model.standings.given_up)
     try:
         model.shares.take(work(lambda share, text: None))
     except Exception as error:
@@ -309,3 +309,34 @@ def test_changed_meanwhile__says_what_can_be_done_here(model: SeasonModel) -> No
     season_file(model.desk.path).write_text("season,dam,sire,event,on,notes\n", encoding="utf-8")
     text = said(model.plan.write("F02", "M02"))
     assert "Nothing was written" in text and "“read it again”" in text and "overwrite" not in text
+
+
+def test_share__a_male_that_failed_with_her_is_not_brought_back(model: SeasonModel) -> None:
+    share(model)
+    [before] = [row for row in model.shares.pairing_rows if row["id"] == "F05"]
+    failed = before["sire"][:3]
+    other = "M02" if failed == "M01" else "M01"
+    assert model.plan.write("F05", failed, other) == ()
+    model.diary.dam = "F05"
+    assert model.diary.write("introduced", date(2026, 11, 5), failed) == ()
+    assert model.plan.step_in("F05") == ()
+    assert model.standings.given_up == (("F05", failed),)
+    share(model)
+    [after] = [row for row in model.shares.pairing_rows if row["id"] == "F05"]
+    assert after["sire"].startswith(other) and failed not in after["second"].partition(":")[0]
+    assert after["why"].endswith("; begun already")
+    assert model.plan.write("F05", failed) == (), "the keeper may still try again"
+    assert model.standings.given_up == ()
+
+
+@pytest.mark.parametrize(
+    ("kept", "missing"),
+    [(("M01", "M02"), "no female that"), (("F01",), "no male that"), ((), "no male and no female that")],
+)
+def test_headline__says_what_there_is_none_of(tmp_path: Path, kept: tuple[str, ...], missing: str) -> None:
+    head, *rows = ANIMALS.replace(",M01,F01,", ",,,").splitlines()
+    mine = [row for row in rows if row.startswith(kept)] if kept else []
+    model = tab(opened(tmp_path, "\n".join([head, *mine]) + "\n"))
+    assert f"There is {missing} is kept" in model.headline and "share the males" not in model.headline
+    share(model)
+    assert model.shares.pairs == ()

@@ -20,7 +20,7 @@ def line_up_columns(rows: Sequence[LineUpRow]) -> list[dict[str, str]]:
     """The head of the table; what comes nearest has a column if some pairing cannot give all that is looked for."""
     nearest = [{"key": "nearest", "label": "nearest look", "kind": "text"}]
     return [
-        {"key": "mate", "label": "beside", "kind": "short"},
+        {"key": "mate", "label": "beside", "kind": "text"},
         {"key": "egg", "label": "egg", "kind": "number"},
         {"key": "clutch", "label": "clutch", "kind": "number"},
         {"key": "expected", "label": "expected", "kind": "number"},

@@ -48,6 +48,7 @@ STYLE = """
 .xp-line-up-tab .xp-mates th:is([data-key="expected"], [data-key="progress"]) { width: 82px }
 .xp-line-up-tab .xp-mates th:is([data-key="nearest"], [data-key="related"], [data-key="ready"]) { width: 8.8% }
 .xp-line-up-tab .xp-mates thead th { padding: 0 }
+.xp-line-up-tab .xp-mates tbody th { overflow-wrap: anywhere }
 .xp-line-up-tab .xp-mates td { font-size: 12px; line-height: 1.35; overflow-wrap: anywhere }
 .xp-line-up-tab .xp-mates td.xp-kind-number { font-size: 13px }
 .xp-line-up-tab .xp-mates [data-key="mate"] .xp-table-word { font-style: normal; white-space: normal;

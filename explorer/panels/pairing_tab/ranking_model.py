@@ -22,8 +22,8 @@ class RankedPairings:
     """This season's pairings by how good their best hatchlings would be, and how likely. found: None if not ranked."""
 
     columns = (
-        {"key": "dam", "label": "dam", "kind": "short"},
-        {"key": "sire", "label": "sire", "kind": "short"},
+        {"key": "dam", "label": "dam", "kind": "text"},
+        {"key": "sire", "label": "sire", "kind": "text"},
         {"key": "look", "label": "hatchling that promises most", "kind": "text"},
         {"key": "score", "label": "your taste", "kind": "number"},
         {"key": "chance", "label": "chance in a clutch", "kind": "number"},

@@ -6,11 +6,13 @@ from collections.abc import Mapping
 from fractions import Fraction
 from pathlib import Path
 
-from ...collection import CollectionError, Finding
+from ...collection import CollectionError, Finding, SaveRefused
 from ...collection.purse import Purse, purse_file, purse_of, read_purse, save_purse
+from ...collection.storage import read_text_if_any
 from ...husbandry import season_name
 from ...pairing import mean_text, percent
 from ...planner import Costs, SeasonCost, costs
+from ..book_keeping import refuse_if_changed
 from ..desk import Desk
 from ..offers import Problem
 from .money_words import money
@@ -28,31 +30,44 @@ BASIS = (
 
 
 class MoneyModel:
-    """purse: what was stated, from the file beside the collection. refused: what is wrong in that file."""
+    """purse: what was stated, from the file beside the collection. refused: what is wrong in that file. conflict: it
+    could not be written, since another program changed it or for another reason."""
 
     def __init__(self, desk: Desk, paths: PathModel) -> None:
         self.desk, self.paths = desk, paths
         self.purse = Purse()
         self.refused: tuple[Finding, ...] = ()
+        self.conflict = False
         self._read: Path | None = None
+        self._text: str | None = None
 
     def catch_up(self) -> bool:
         """Reads the figures if another collection was opened since; whether that was so."""
         if self._read == self.desk.path:
             return False
-        self._read, self.purse, self.refused = self.desk.path, Purse(), ()
+        self.read_again()
+        return True
+
+    def read_again(self) -> None:
+        """Takes up the figures as they are in their file now."""
+        self._read, self.purse, self.refused, self._text = self.desk.path, Purse(), (), None
+        self.conflict = False
         try:
+            self._text = read_text_if_any(purse_file(self.desk.path))
             self.purse = read_purse(purse_file(self.desk.path))
         except CollectionError as error:
             self.refused = error.findings
-        return True
 
     def state(self, texts: Mapping[str, str]) -> tuple[Problem, ...]:
         """Takes the figures and writes them beside the collection; what is wrong, if anything. Then nothing changes."""
+        file, self.conflict = purse_file(self.desk.path), False
         try:
             purse = purse_of(texts)
-            save_purse(purse_file(self.desk.path), purse)
+            refuse_if_changed(file, self._text)
+            save_purse(file, purse)
+            self._text = read_text_if_any(file)
         except CollectionError as error:
+            self.conflict = isinstance(error, SaveRefused)
             return tuple(Problem(str(finding)) for finding in error.findings)
         self.purse, self.refused = purse, ()
         return ()

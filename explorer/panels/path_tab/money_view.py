@@ -50,10 +50,12 @@ class MoneyFold:
         self.figures = {name: _text(name, "not stated") for name in FIGURES}
         self.problems = Problems(guard, lambda offer: None)
         keep = button("use and remember", "xp-money-keep", guard, self._state)
+        self.again = button("read the figures again", "xp-money-again", guard, self._read_again)
         self.said, self.table, self.basis = words("xp-money-said"), words("xp-money-scroll"), words("xp-money-basis")
         grid = Box(list(self.figures.values()))
         grid.add_class("xp-grid")
-        inside = [grid, row([keep]), *self.problems.widgets, self.said, self.table, self.basis, self._offer_box()]
+        reckoned = [self.said, self.table, self.basis]
+        inside = [grid, row([keep, self.again]), *self.problems.widgets, *reckoned, self._offer_box()]
         self.root = Fold("Room and money, optional", inside, guard, "xp-money")
         self.root.children = (HTML(f"<style>{STYLE}</style>", layout=Layout(display="none")), *self.root.children)
         self.root.filled = self.update
@@ -62,9 +64,8 @@ class MoneyFold:
     def update(self) -> None:
         """Fills in what changed; nothing is reckoned while the fold is closed."""
         if self.model.catch_up():
-            for name, text in self.model.purse.texts.items():
-                self.figures[name].value = text
-            self.problems.show(())
+            self._fill()
+        show(self.again, self.model.conflict)
         if not self.root.opened:
             return
         model = self.model
@@ -73,6 +74,16 @@ class MoneyFold:
         self.table.value = _table(model.head, model.rows)
         self.basis.value = paragraph(model.basis, "xp-quiet") if model.basis else ""
         self._show_answer()
+
+    def _fill(self) -> None:
+        for name, text in self.model.purse.texts.items():
+            self.figures[name].value = text
+        self.problems.show(())
+
+    def _read_again(self) -> None:
+        self.model.read_again()
+        self._fill()
+        self.update()
 
     def _state(self) -> None:
         problems = self.model.state({name: field.value for name, field in self.figures.items()})

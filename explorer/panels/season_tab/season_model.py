@@ -22,8 +22,8 @@ from .season_words import cautions_in_short, expected, headline_of, meaning, rel
 __all__ = ["TABLE", "SeasonModel"]
 
 TABLE = (
-    {"key": "dam", "label": "dam", "kind": "short"},
-    {"key": "sire", "label": "sire", "kind": "short"},
+    {"key": "dam", "label": "dam", "kind": "text"},
+    {"key": "sire", "label": "sire", "kind": "text"},
     {"key": "second", "label": "should he fail", "kind": "text"},
     {"key": "why", "label": "why", "kind": "text"},
     {"key": "related", "label": "related", "kind": "text"},
@@ -84,8 +84,17 @@ class SeasonModel:
         if not counted:
             marked = any(one.trouble and not one.pairing.given_up for one in self.standings.all)
             start = "No pairing in the plan may be made" if marked else "No pairing is chosen yet"
+            if missing := self._missing:
+                return f"{start} for season {self.season}. {missing}"
             return f"{start} for season {self.season}. Press “share the males” to see the best ways."
         return self._comes_to(counted)
+
+    @property
+    def _missing(self) -> str:
+        """What there is to pair at all that the collection has none of; "" if it has both."""
+        sexes = {animal.sex for animal in self.desk.animals or () if animal.status == "kept"}
+        none = [sex for sex in ("male", "female") if sex not in sexes]
+        return f"There is no {' and no '.join(none)} that is kept. Add one in the Collection tab." if none else ""
 
     @property
     def meaning(self) -> str:

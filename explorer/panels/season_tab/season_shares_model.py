@@ -33,8 +33,8 @@ WAYS = (
     {"key": "instead", "label": "against the best", "kind": "text"},
 )
 PAIRINGS = (
-    {"key": "dam", "label": "dam", "kind": "short"},
-    {"key": "sire", "label": "sire", "kind": "short"},
+    {"key": "dam", "label": "dam", "kind": "text"},
+    {"key": "sire", "label": "sire", "kind": "text"},
     {"key": "why", "label": "why", "kind": "text"},
     {"key": "second", "label": "should he fail", "kind": "text"},
     {"key": "related", "label": "related", "kind": "text"},
@@ -53,23 +53,24 @@ class SeasonShares:
         self.problems: tuple[str, ...] = ()
         self.open = False
         self._asked: object = None
+        self._begun: frozenset[Pair] = frozenset()
 
     @property
     def stale(self) -> bool:
         """Whether what is shown was worked out for something else than what holds now."""
         return self.found is not None and self._asked != self.wishes.question
 
-    def begin(self, begun: Sequence[Pair] = ()) -> Callable[[Progress], Allotments]:
+    def begin(self, begun: Sequence[Pair] = (), given_up: Sequence[Pair] = ()) -> Callable[[Progress], Allotments]:
         """The work, to be run anywhere; its result goes to `take` or `failed`. begun: pairings that are kept as they
-        are, since their animals were together already."""
+        are, since their animals were together already; given_up: those whose male failed."""
         desk, wishes = self.desk, self.wishes
         animals, targets, per_male = desk.animals, wishes.targets, wishes.per_male
         assert animals is not None
         taken = {dam for dam, _ in begun}
         forced = (*begun, *(pair for pair in wishes.forced if pair[0] not in taken))
         options: dict[str, Any] = {**wishes.options(), "forced": forced, "per_male": per_male, "best": BEST}
-        options["forbidden"] = tuple(pair for pair in wishes.forbidden if pair not in forced)
-        self._asked = wishes.question
+        options["forbidden"] = tuple(pair for pair in (*wishes.forbidden, *given_up) if pair not in forced)
+        self._asked, self._begun = wishes.question, frozenset(begun)
         return lambda progress: allotments(animals, targets, **options, progress=progress)
 
     def take(self, found: Allotments) -> None:
@@ -155,7 +156,8 @@ class SeasonShares:
         assert self.way is not None
         animals = self.way.animals
         second = seconds.get(one.dam) or f"nobody: {one.second.reason}"
-        set_so = "; set by you" if one.forced else ""
+        begun = (one.dam, one.sire) in self._begun
+        set_so = "; begun already" if begun else "; set by you" if one.forced else ""
         names = {"dam": name_of(animals[one.dam]), "sire": name_of(animals[one.sire])}
         words = {"related": related(one.relation), "cautions": cautions or "none recorded"}
         return {"id": one.dam, **names, "why": f"{worth_of_made(one)}{set_so}", "second": second, **words}

@@ -50,6 +50,8 @@ class SharesView:
         show(self.problems, bool(shares.problems or stale))
         show(self.take, bool(shares.pairs) and not shares.stale)
         show(self.sides, shares.found is not None)
+        for table in (self.ways, self.pairings):
+            show(table, bool(shares.pairs))
         if self.ways.rows != shares.rows:
             self.ways.rows = shares.rows
         self.ways.selected = str(shares.chosen)

@@ -90,6 +90,11 @@ class SeasonStandings:
         going_on = (one for one in self.counted if one.pairing.meetings and not one.trouble and not one.carrying)
         return tuple((one.dam, one.sire) for one in going_on if one.sire)
 
+    @property
+    def given_up(self) -> tuple[Pair, ...]:
+        """Pairings whose male is given up for that female: sharing out the males does not bring them back."""
+        return tuple((one.dam, sire) for one in self.all for sire in one.pairing.males_given_up if sire != one.sire)
+
     def refusal(self, dam: str, sire: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
         """Why a pairing may not be made, sentences, and the genes that the keeper would have to allow for it."""
         animals = self.desk.animals

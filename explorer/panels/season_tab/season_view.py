@@ -33,6 +33,7 @@ STYLE = """
 .xp-season-tab :is(.widget-text, .widget-dropdown, .widget-datepicker, .widget-inline-hbox) > label { width: auto;
   margin-right: 8px }
 .xp-season-tab .xp-box { margin: 4px 0 }
+.xp-season-tab .xp-table :is([data-key="dam"], [data-key="sire"]) { min-width: 84px }
 .xp-season-tab .widget-dropdown > select { min-width: 0 }
 .xp-pairing-form .xp-row { flex-wrap: nowrap }
 .xp-season-tab .widget-datepicker > input { font: inherit }
@@ -181,10 +182,9 @@ class SeasonPanel:
 
     def _share(self) -> None:
         self.problems.show(self.model.wishes.problems)
-        begun = self.model.standings.begun
-        self.job.start(
-            self.model.shares.begin(begun), self.guard(self._found), self.guard(self._failed), "sharing out the males"
-        )
+        begun, given_up = self.model.standings.begun, self.model.standings.given_up
+        work = self.model.shares.begin(begun, given_up)
+        self.job.start(work, self.guard(self._found), self.guard(self._failed), "sharing out the males")
 
     def _found(self, found: Allotments) -> None:
         self.model.shares.take(found)
