@@ -39,7 +39,7 @@ FLAGS = (
 )
 SEEN = pytest.StashKey[dict[str, Any]]()
 
-expect.set_options(timeout=30_000)
+expect.set_options(timeout=60_000)
 
 
 @dataclass

@@ -275,12 +275,12 @@ def test_dispute__says_who_could_be_wrong(page: Page, address: str, file: Path, 
     press(tab, "write it down")
     expect(tab.locator(".xp-headline")).to_contain_text("This clutch cannot be as it is written")
     expect(tab.locator(".xp-headline")).to_contain_text("Every file is as it was.")
-    expect(tab.locator(".xp-clutch-form .xp-problem:visible")).to_contain_text("the record of M02")
+    expect(tab.locator(".xp-clutch-form .xp-problem:visible")).to_contain_text("the record of F02")
     assert axe(page) == []
     assert fits(page)
     assert {one.name: one.read_bytes() for one in file.parent.iterdir()} == there
     press(tab, "write it down all the same")
-    expect(tab.locator(".xp-told")).to_contain_text("the record of M02")
+    expect(tab.locator(".xp-told")).to_contain_text("the record of F02")
     expect(tab.locator(".xp-told")).to_contain_text("left out of account there")
     assert axe(page) == []
     assert file.read_bytes() == before
