@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import csv
+import io
 import os
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import datetime
 from pathlib import Path
 from typing import TypeVar
@@ -13,7 +15,7 @@ from .findings import CollectionError, Finding
 from .sheet import Layout, Sheet, read_sheet
 from .storage import digest, read_text_if_any, real_path, write_text
 
-__all__ = ["FileBeside", "RowReader", "content_of", "refusing", "sheet_of"]
+__all__ = ["FileBeside", "RowReader", "content_of", "refusing", "sheet_of", "table_text"]
 
 Value = TypeVar("Value")
 
@@ -111,3 +113,12 @@ def refusing(findings: Sequence[Finding], columns: Sequence[str], file: str) -> 
     if any(finding.severity == "error" for finding in ordered):
         raise CollectionError(ordered, file)
     return ordered
+
+
+def table_text(columns: Iterable[str], rows: Iterable[Iterable[object]]) -> str:
+    """The text of a file that is written anew each time: a header and rows."""
+    out = io.StringIO(newline="")
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow(columns)
+    writer.writerows(rows)
+    return out.getvalue()

@@ -12,6 +12,7 @@ from pathlib import Path
 from ..catalogue import MEANINGS, QUALITIES, Catalogue, Effect, Evidence, Part
 from ..looks import TASTES, Taste, checked_taste
 from ..notation import GenesError, read_wanted
+from .beside import table_text
 from .findings import CollectionError, Finding, nearest
 from .storage import read_text_if_any, real_path, write_text
 
@@ -68,7 +69,7 @@ def save_opinions(path: str | os.PathLike[str], opinions: Iterable[Effect]) -> P
         for entry in opinions
         for quality, value in entry.values.items()
     ]
-    return write_text(path, _csv(OPINION_COLUMNS, rows))
+    return write_text(path, table_text(OPINION_COLUMNS, rows))
 
 
 def read_taste(path: str | os.PathLike[str]) -> dict[str, int]:
@@ -94,7 +95,7 @@ def read_taste(path: str | os.PathLike[str]) -> dict[str, int]:
 
 def save_taste(path: str | os.PathLike[str], taste: Taste) -> Path | None:
     """Writes the file in one step; the earlier one stays beside it as a dated backup, whose path is returned."""
-    return write_text(path, _csv(TASTE_COLUMNS, list(checked_taste(taste).items())))
+    return write_text(path, table_text(TASTE_COLUMNS, list(checked_taste(taste).items())))
 
 
 def _opinion(row: Mapping[str, str], line: int | None, catalogue: Catalogue, findings: list[Finding]) -> Effect | None:
@@ -187,14 +188,6 @@ def _rows(
 
 def _of_file(path: str | os.PathLike[str], findings: Iterable[Finding]) -> list[Finding]:
     return [replace(finding, found=f"{real_path(path).name}: {finding.found}") for finding in findings]
-
-
-def _csv(columns: Iterable[str], rows: Iterable[Iterable[object]]) -> str:
-    out = io.StringIO(newline="")
-    writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(columns)
-    writer.writerows(rows)
-    return out.getvalue()
 
 
 def _error(line: int | None, column: str, found: str, needed: str, advice: str = "") -> Finding:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import csv
-import io
 import os
 import re
 from collections.abc import Callable, Mapping
@@ -12,16 +10,14 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
-from .beside import RowReader, content_of, refusing, sheet_of
+from .beside import RowReader, refusing
 from .fields import Fault
-from .findings import CollectionError, Finding, nearest
-from .sheet import Layout
-from .storage import real_path, write_text
+from .figure_rows import read_figure_rows, save_figure_rows
+from .findings import CollectionError, Finding
+from .storage import real_path
 
 __all__ = ["FIGURES", "Purse", "purse_file", "purse_of", "read_amount", "read_purse", "save_purse"]
 
-LAYOUT = Layout(("figure", "value"), ("figure", "value"), "figure")
-BLANK = "figure,value\n"
 MOST = 1_000_000_000
 LONGEST = 12
 
@@ -106,26 +102,12 @@ def read_purse(path: str | os.PathLike[str]) -> Purse:
 
     Raises CollectionError with everything that is wrong in the file.
     """
-    file = real_path(path).name
-    text, _ = content_of(path, BLANK)
-    sheet, findings = sheet_of(text, LAYOUT, file)
-    refusing(findings, sheet.columns, file)
+    rows, findings = read_figure_rows(path, FIGURES)
     found: dict[str, Any] = {}
-    for row in sheet.rows:
-        if not row.cells:
-            continue
-        texts = sheet.values(row)
-        name = " ".join(texts["figure"].casefold().split())
-        reader = RowReader(row.line, texts, findings, name)
-        if name not in FIGURES:
-            near = ", ".join(nearest(name, list(FIGURES))) or ", ".join(FIGURES)
-            reader.fault("figure", f'"{name}"', "a figure that is known", f"Nearest: {near}")
-        elif FIGURES[name][0] in found:
-            reader.fault("figure", f'"{name}" a second time', "each figure once", "delete one of the rows")
-        else:
-            field, read = FIGURES[name]
-            found[field] = reader.field("value", read)
-    refusing(findings, sheet.columns, file)
+    for row in rows:
+        field, read = FIGURES[row.name]
+        found[field] = RowReader(row.line, {"value": row.text}, findings, row.name).field("value", read)
+    refusing(findings, ("figure", "value"), real_path(path).name)
     return Purse(**found)
 
 
@@ -134,11 +116,7 @@ def save_purse(path: str | os.PathLike[str], purse: Purse) -> Path | None:
 
     Raises SaveRefused if it cannot be written.
     """
-    out = io.StringIO(newline="")
-    writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(LAYOUT.columns)
-    writer.writerows((name, text) for name, text in purse.texts.items() if text)
-    return write_text(path, out.getvalue())
+    return save_figure_rows(path, ((name, text) for name, text in purse.texts.items() if text))
 
 
 def _written(value: Fraction | int | str | None) -> str:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import csv
-import io
 import os
 import re
 from collections.abc import Mapping
@@ -13,10 +11,9 @@ from pathlib import Path
 
 from ..catalogue import Catalogue, Figure
 from ..collection import CollectionError, Finding
-from ..collection.beside import content_of, refusing, sheet_of
-from ..collection.findings import nearest
-from ..collection.sheet import Layout
-from ..collection.storage import real_path, write_text
+from ..collection.beside import refusing
+from ..collection.figure_rows import read_figure_rows, save_figure_rows, unknown_figure
+from ..collection.storage import real_path
 from ..genetics import exact
 from .care import OWN, Husbandry
 
@@ -42,8 +39,6 @@ OWN_FIGURES: Mapping[str, str] = {
 """The figures that may be one's own, as fields of `Husbandry`, in words."""
 
 OWNED = "your figures"
-LAYOUT = Layout(("figure", "value"), ("figure", "value"), "figure")
-BLANK = "figure,value\n"
 NUMBER = re.compile(r"[0-9]{1,6}(\.[0-9]{1,6}|/[1-9][0-9]{0,3})?")
 
 
@@ -67,21 +62,22 @@ def read_figures(path: str | os.PathLike[str], catalogue: Catalogue) -> Husbandr
     """
     file = real_path(path).name
     try:
-        return _read(content_of(path, BLANK)[0], file, catalogue)
+        rows, findings = read_figure_rows(path, OWN_FIGURES)
+        try:
+            care = _checked({row.name: (row.text, row.line) for row in rows}, catalogue)
+        except CollectionError as error:
+            findings += error.findings
+        refusing(findings, (), file)
     except CollectionError as error:
         raise CollectionError([replace(one, found=f"{file}: {one.found}") for one in error.findings], file) from None
+    return care
 
 
 def save_figures(path: str | os.PathLike[str], care: Husbandry) -> Path | None:
     """Writes those figures that are not the catalogue's, in one step; the path of the backup of an earlier file."""
-    out = io.StringIO(newline="")
-    writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(LAYOUT.columns)
     sources = care.sources()
-    for name in OWN_FIGURES:
-        if sources[name] == OWN:
-            writer.writerow((name, figure_text(getattr(care, name))))
-    return write_text(path, out.getvalue())
+    own = ((name, figure_text(getattr(care, name))) for name in OWN_FIGURES if sources[name] == OWN)
+    return save_figure_rows(path, own)
 
 
 def figure_text(value: object) -> str:
@@ -97,34 +93,12 @@ def default_in_words(figure: Figure) -> str:
     return f"{figure_text(figure.value)}: {figure.evidence}"
 
 
-def _read(text: str, file: str, catalogue: Catalogue) -> Husbandry:
-    sheet, findings = sheet_of(text, LAYOUT, file)
-    refusing(findings, sheet.columns, file)
-    given: dict[str, tuple[str, int | None]] = {}
-    for row in sheet.rows:
-        if not row.cells:
-            continue
-        texts = sheet.values(row)
-        name = texts["figure"].casefold()
-        if name in given:
-            found, advice = f'"{name}" a second time', f"delete one of the rows {given[name][1]} and {row.line}"
-            findings.append(Finding("error", row.line, "figure", found, "each figure once", advice))
-        given.setdefault(name, (texts["value"], row.line))
-    try:
-        care = _checked(given, catalogue)
-    except CollectionError as error:
-        findings += error.findings
-    refusing(findings, (), file)
-    return care
-
-
 def _checked(given: Mapping[str, tuple[str, int | None]], catalogue: Catalogue) -> Husbandry:
     findings: list[Finding] = []
     values: dict[str, int | Fraction] = {}
     for name, (text, line) in given.items():
         if name not in OWN_FIGURES:
-            near = ", ".join(nearest(name, list(OWN_FIGURES))) or ", ".join(OWN_FIGURES)
-            findings.append(Finding("error", line, "figure", f'"{name}"', "a figure that is known", f"Nearest: {near}"))
+            findings.append(unknown_figure(name, OWN_FIGURES, line))
         elif text:
             number = _number(text)
             if number is None:

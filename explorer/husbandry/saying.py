@@ -12,7 +12,7 @@ from ..genetics import exact
 from .care import Husbandry
 from .seasons import season_name
 
-__all__ = ["day_words", "grams", "season_words", "weight_remarks"]
+__all__ = ["day_in_words", "day_words", "grams", "season_words", "weight_remarks"]
 
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 YEAR = timedelta(days=365)
@@ -30,10 +30,15 @@ def grams(weight: float | Fraction, *, needed: bool = False) -> str:
     return f"{whole:,}.{rest} g" if rest else f"{whole:,} g"
 
 
+def day_in_words(day: date) -> str:
+    """ "9 May", without its year."""
+    return f"{day.day} {MONTHS[day.month - 1]}"
+
+
 def day_words(day: date, today: date) -> str:
     """ "2 Nov", with its year unless it is within the year before today or the half year after."""
     near = -180 < (today - day).days < 365
-    return f"{day.day} {MONTHS[day.month - 1]}" + ("" if near else f" {day.year}")
+    return day_in_words(day) + ("" if near else f" {day.year}")
 
 
 def season_words(start_year: int, first: int, care: Husbandry) -> str:

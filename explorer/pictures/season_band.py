@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from html import escape
 
+from ..husbandry.saying import day_in_words
 from .labels import elided
 from .palette import FAINT, INK, PAPER
 
-__all__ = ["Band", "Stretch", "day_in_words", "season_bands", "season_bands_in_words", "window_in_words"]
+__all__ = ["Band", "Stretch", "season_bands", "season_bands_in_words", "window_in_words"]
 
 WIDTH, LEFT, RIGHT, EDGE = 960, 210, 118, 6
 LINE, HEAD, GAP = 15, 24, 10
@@ -102,11 +103,6 @@ def window_in_words(stretch: Stretch) -> str:
     year = "" if first.year == last.year else f" {first.year}"
     likely = f", likely {day_in_words(stretch.likely)}"
     return f"{day_in_words(first)}{year} to {day_in_words(last)} {last.year}{likely}"
-
-
-def day_in_words(day: date) -> str:
-    """A day without its year, as "9 May"."""
-    return f"{day.day} {day:%b}"
 
 
 def _stretch(stretch: Stretch, x: Callable[[date], float], top: float) -> list[str]:

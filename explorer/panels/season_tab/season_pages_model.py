@@ -7,9 +7,10 @@ from pathlib import Path
 
 from ...collection.storage import real_path, write_text
 from ...husbandry import incubation_table, season_name
+from ...husbandry.saying import day_in_words
 from ...pictures.calendar_file import CalendarEntry, calendar_file, calendar_untouched
 from ...pictures.printed_page import untouched
-from ...pictures.season_band import Band, day_in_words
+from ...pictures.season_band import Band
 from ...pictures.season_sheet import SheetPairing, season_sheet
 from ..choosing import name_of
 from ..desk import Desk

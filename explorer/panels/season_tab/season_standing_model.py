@@ -176,6 +176,5 @@ def second_of(pairing: SeasonPairing) -> str:
 def _unfit(animal: Animal, state: Readiness) -> str:
     start = f"{name_of(animal)} may be in no pairing this season"
     if state.ready and state.barred:
-        barring = (one for one in state.cautions if one.keeps_out or one.severity == "infertile")
-        return f"{start}, until you allow it: {'; '.join(map(caution_text, barring))}."
+        return f"{start}, until you allow it: {'; '.join(map(caution_text, state.barring))}."
     return f"{start}: {state.words or state}."

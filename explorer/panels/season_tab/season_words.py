@@ -8,10 +8,10 @@ from fractions import Fraction
 
 from ...collection import Collection, Relation
 from ...husbandry import Husbandry
+from ...husbandry.saying import day_in_words
 from ...looks import caution_text
 from ...notation import capital
 from ...pairing import mean_text, names_in_words, number_word, percent
-from ...pictures.season_band import day_in_words
 from ...planner import Difference, PairingMade
 from ...planner.allotment_chosen import ChosenPairing
 from ..choosing import name_of
