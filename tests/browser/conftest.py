@@ -64,7 +64,6 @@ class Opened:
 def pytest_collection_modifyitems(items: Sequence[pytest.Item]) -> None:
     for item in items:
         if "chromium" in getattr(item, "fixturenames", ()):
-            item.add_marker(pytest.mark.xdist_group("browser"))  # one after the other: two at a time fail under load
             item.add_marker(pytest.mark.browser)
 
 

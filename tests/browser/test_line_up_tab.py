@@ -177,6 +177,7 @@ def test_line_up__no_accessibility_findings(
     tick(tab, "F14 Thistle").click()
     expect(tab.locator(".xp-beside thead th")).to_have_count(2)
     assert axe(tab.page) == []
+    tab.page.evaluate("document.querySelector('.xp-workbench').scrollIntoView()")
     picture(tab.page, "line_up")
 
 

@@ -137,7 +137,7 @@ def test_season__from_sharing_the_males_to_the_first_eggs(
     assert f"C01,F03,M03,{today}" in book
     assert axe(page) == [] and fits(page)
     assert page.evaluate("document.querySelector('.xp-bands svg').getAttribute('aria-label').includes('F03 Juniper')")
-    page.evaluate("document.querySelector('.xp-season-tab').scrollIntoView()")
+    page.evaluate("document.querySelector('.xp-workbench').scrollIntoView()")
     picture(page, "season")
     page.get_by_role("tab", name="Clutch book").click()
     expect(page.locator('.xp-clutches tr[data-id="C01"]')).to_contain_text("F03 × M03")
