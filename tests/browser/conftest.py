@@ -21,6 +21,7 @@ from playwright.sync_api import Browser, Locator, Page, expect, sync_playwright
 
 __all__ = [
     "Opened",
+    "Window",
     "axe",
     "browser",
     "chromium",
@@ -29,6 +30,7 @@ __all__ = [
     "picture",
     "start_workbench",
     "wide_page",
+    "window",
     "workbench",
 ]
 
@@ -38,6 +40,7 @@ FLAGS = (
     *("--disable-component-update", "--disable-sync", "--disable-dev-shm-usage"),
 )
 SEEN = pytest.StashKey[dict[str, Any]]()
+FAILED = pytest.StashKey[bool]()
 
 expect.set_options(timeout=60_000)
 
@@ -71,6 +74,8 @@ def pytest_collection_modifyitems(items: Sequence[pytest.Item]) -> None:
 def pytest_runtest_makereport(item: pytest.Item) -> Iterator[None]:
     """Keep what a failed test's pages looked like, in pytest's temporary folder."""
     report: Any = yield
+    if report.failed:
+        item.stash[FAILED] = True
     if report.when == "call" and report.failed:
         for name, (opened, watched) in item.stash.get(SEEN, {}).items():
             shot = watched["folder"] / f"{name}.png"
@@ -137,32 +142,63 @@ def workbench(
         yield address
 
 
+class Window:
+    """One page for all tests, since loading JupyterLab takes longer than most of them."""
+
+    def __init__(self, browser: Browser) -> None:
+        self._browser, self._context = browser, ExitStack()
+        self._shown: tuple[Page, Opened] | None = None
+
+    def lend(self, width: int, height: int) -> tuple[Page, Opened]:
+        """The page, and what it does from now on; new if there is none."""
+        if self._shown is None:
+            context = self._context.enter_context(self._browser.new_context())
+            context.set_default_timeout(60_000)
+            page, opened = context.new_page(), Opened()
+            opened.watch(page)
+            self._shown = page, opened
+        page, opened = self._shown
+        for said in (opened.errors, opened.outside, opened.console):
+            said.clear()
+        page.set_viewport_size({"width": width, "height": height})
+        return page, opened
+
+    def close(self) -> None:
+        self._context.close()
+        self._shown = None
+
+
+@pytest.fixture(scope="session")
+def window(browser: Browser) -> Iterator[Window]:
+    shared = Window(browser)
+    yield shared
+    shared.close()
+
+
 @contextmanager
-def _opened(browser: Browser, request: pytest.FixtureRequest, folder: Path, width: int, height: int) -> Iterator[Page]:
-    with ExitStack() as stack:
-        context = stack.enter_context(browser.new_context(viewport={"width": width, "height": height}))
-        context.set_default_timeout(30_000)
-        page = context.new_page()
-        opened = Opened()
-        opened.watch(page)
-        name = f"{request.node.name}-{width}"
-        request.node.stash.setdefault(SEEN, {})[name] = (opened, {"page": page, "folder": folder})
-        yield page
-    assert opened.errors == [], "the page raised errors"
-    assert opened.outside == [], "the page asked for something outside this computer"
+def _lent(window: Window, request: pytest.FixtureRequest, folder: Path, width: int, height: int) -> Iterator[Page]:
+    page, opened = window.lend(width, height)
+    name = f"{request.node.name}-{width}"
+    request.node.stash.setdefault(SEEN, {})[name] = (opened, {"page": page, "folder": folder})
+    yield page
+    errors, outside = list(opened.errors), list(opened.outside)
+    if errors or outside or request.node.stash.get(FAILED, False):
+        window.close()
+    assert errors == [], "the page raised errors"
+    assert outside == [], "the page asked for something outside this computer"
 
 
 @pytest.fixture
-def page(browser: Browser, request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Page]:
-    """An empty page of 1280 x 800, the smallest window that every panel must fit."""
-    with _opened(browser, request, tmp_path, 1280, 800) as page:
+def page(window: Window, request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Page]:
+    """A page of 1280 x 800, the smallest window that every panel must fit, as the last test left it."""
+    with _lent(window, request, tmp_path, 1280, 800) as page:
         yield page
 
 
 @pytest.fixture
-def wide_page(browser: Browser, request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Page]:
-    """An empty page of 1600 x 1000."""
-    with _opened(browser, request, tmp_path, 1600, 1000) as page:
+def wide_page(window: Window, request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Page]:
+    """The same page at 1600 x 1000."""
+    with _lent(window, request, tmp_path, 1600, 1000) as page:
         yield page
 
 

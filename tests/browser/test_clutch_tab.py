@@ -1,17 +1,12 @@
 """The Clutch book tab in a real browser: a clutch from its eggs to the collection, and back. Works on its own files."""
 
 import re
-from collections.abc import Callable, Iterator
-from contextlib import AbstractContextManager
+from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
 
 import pytest
+from on_screen import Axe, Picture, Start, fits, open_tab
 from playwright.sync_api import Locator, Page, expect
-
-Start = Callable[[Path], AbstractContextManager[str]]
-Axe = Callable[..., list[dict[str, Any]]]
-Picture = Callable[[Page | Locator, str], None]
 
 UNSURE = (
     ("Leopard het Desert Ghost,2022-07-14,1820,2026-11-08,M01", "Leopard 50% het Desert Ghost,2022-07-14,1820,,"),
@@ -24,7 +19,7 @@ STEP = re.compile(
     r"\d\d(\.\d)? % with it, \d\d(\.\d)? % without\."
 )
 
-ODD = b"\xef\xbb\xbfclutch;dam;sire;LOOK;sex;count;shelf\r\nK7;F12;M09;Pastel;f; 2 ;\"=1+1\"\r\n\r\nK7;;;Normal;;1;"
+ODD = b'\xef\xbb\xbfclutch;dam;sire;LOOK;sex;count;shelf\r\nK7;F12;M09;Pastel;f; 2 ;"=1+1"\r\n\r\nK7;;;Normal;;1;'
 """A book with a mark at its start, a blank line, a column of its own, and no end to its last line."""
 
 
@@ -47,9 +42,7 @@ def address(chromium: str, file: Path, start_workbench: Start) -> Iterator[str]:
 
 def opened(page: Page, address: str) -> Locator:
     """The Clutch book tab, drawn."""
-    page.goto(address)
-    page.get_by_role("tab", name="Clutch book").click()
-    shown = page.locator(".xp-clutch-tab")
+    shown = open_tab(page, address, "Clutch book").locator(".xp-clutch-tab")
     expect(shown.locator(".xp-headline p")).to_be_visible()
     return shown
 
@@ -74,11 +67,6 @@ def begin(tab: Locator, dam: str, sire: str) -> None:
 
 def changed(tab: Locator, animal: str) -> Locator:
     return tab.locator(".xp-changed tbody tr", has_text=animal)
-
-
-def fits(page: Page) -> bool:
-    script = "document.querySelector('.jp-WindowedPanel-outer, .jp-Notebook').scrollWidth <= innerWidth"
-    return bool(page.evaluate(script))
 
 
 def test_clutch__from_the_eggs_to_the_collection_and_back(

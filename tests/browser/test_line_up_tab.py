@@ -1,12 +1,10 @@
 """The Line-up tab in a real browser: one animal beside many, the grid of all pairings, and a few side by side."""
 
 import re
-from collections.abc import Callable
-from contextlib import AbstractContextManager
 from pathlib import Path
-from typing import Any
 
 import pytest
+from on_screen import Axe, Picture, Start, open_tab
 from playwright.sync_api import Locator, Page, expect
 
 
@@ -16,9 +14,7 @@ def tab(page: Page, workbench: str) -> Locator:
 
 
 def opened(page: Page, workbench: str) -> Locator:
-    page.goto(workbench)
-    page.get_by_role("tab", name="Line-up").click()
-    shown = page.locator(".xp-line-up-tab")
+    shown = open_tab(page, workbench, "Line-up").locator(".xp-line-up-tab")
     expect(shown.locator(".xp-headline")).to_be_visible()
     expect(cell(shown, "M02 Alder", "F03 Juniper")).to_be_visible()
     reset(shown)
@@ -170,9 +166,7 @@ def test_line_up__two_or_three_ticked_stand_side_by_side(tab: Locator) -> None:
     expect(beside).to_have_count(0)
 
 
-def test_line_up__no_accessibility_findings(
-    tab: Locator, axe: Callable[..., list[dict[str, Any]]], picture: Callable[[Page | Locator, str], None]
-) -> None:
+def test_line_up__no_accessibility_findings(tab: Locator, axe: Axe, picture: Picture) -> None:
     tick(tab, "F03 Juniper").click()
     tick(tab, "F14 Thistle").click()
     expect(tab.locator(".xp-beside thead th")).to_have_count(2)
@@ -198,7 +192,7 @@ def test_line_up__fits_the_window(size: str, workbench: str, request: pytest.Fix
 
 
 def test_line_up__the_next_step_comes_from_the_path_tab(
-    page: Page, demo_collection: Path, tmp_path: Path, start_workbench: Callable[[Path], AbstractContextManager[str]]
+    page: Page, demo_collection: Path, tmp_path: Path, start_workbench: Start
 ) -> None:
     file = tmp_path / "mine.csv"
     file.write_bytes(demo_collection.read_bytes())

@@ -1,14 +1,12 @@
 """Names of sixty characters, and names that are HTML: nothing is pushed out of sight, nothing runs."""
 
 import re
-from collections.abc import Callable, Iterator
-from contextlib import AbstractContextManager
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Locator, Page, expect
-
-Start = Callable[[Path], AbstractContextManager[str]]
+from on_screen import Start, fits, open_tab
+from playwright.sync_api import Dialog, Page, expect
 
 LONG = "Name of exactly sixty characters that goes on and on, so on."
 WIDE = "N" * 60
@@ -30,16 +28,18 @@ def address(
 
 
 @pytest.fixture
-def workbench_page(page: Page, address: str) -> Page:
-    page.on("dialog", lambda dialog: pytest.fail(f"a name ran as a script: {dialog.message}"))
-    page.goto(address)
-    expect(page.locator(".xp-workbench")).to_be_visible()
-    return page
+def quiet_page(page: Page) -> Iterator[Page]:
+    """No name of it may run as a script."""
+    said: list[str] = []
 
+    def note(dialog: Dialog) -> None:
+        said.append(dialog.message)
+        dialog.dismiss()
 
-def open_tab(page: Page, name: str) -> Locator:
-    page.get_by_role("tab", name=name, exact=True).click()
-    return page.locator(".xp-workbench")
+    page.on("dialog", note)
+    yield page
+    page.remove_listener("dialog", note)
+    assert said == []
 
 
 def cut_off(page: Page) -> list[str]:
@@ -53,15 +53,15 @@ def cut_off(page: Page) -> list[str]:
     return found
 
 
-def test_line_up__every_column_stays_in_sight(workbench_page: Page) -> None:
-    open_tab(workbench_page, "Line-up")
-    expect(workbench_page.locator('.xp-mates tr[data-id="F03"]')).to_be_visible()
-    assert cut_off(workbench_page) == []
+def test_line_up__every_column_stays_in_sight(quiet_page: Page, address: str) -> None:
+    open_tab(quiet_page, address, "Line-up")
+    expect(quiet_page.locator('.xp-mates tr[data-id="F03"]')).to_be_visible()
+    assert cut_off(quiet_page) == []
 
 
-def test_season__every_column_stays_in_sight(workbench_page: Page) -> None:
-    page = workbench_page
-    tab = open_tab(page, "Season").locator(".xp-season-tab")
+def test_season__every_column_stays_in_sight(quiet_page: Page, address: str) -> None:
+    page = quiet_page
+    tab = open_tab(page, address, "Season").locator(".xp-season-tab")
     tab.get_by_role("button", name="share the males", exact=True).click()
     expect(tab.locator(".xp-way-pairings tbody tr").first).to_be_visible()
     expect(tab.locator(".xp-way-pairings")).to_contain_text(EVIL)
@@ -70,11 +70,11 @@ def test_season__every_column_stays_in_sight(workbench_page: Page) -> None:
     expect(tab.locator(".xp-pairings tbody tr").first).to_be_visible()
     assert cut_off(page) == []
     expect(tab.locator(".xp-diary-title")).to_have_text(re.compile("The log of "))
-    assert page.evaluate("document.querySelector('.jp-WindowedPanel-outer, .jp-Notebook').scrollWidth <= innerWidth")
+    assert fits(page)
     assert page.locator("img[src=x]").count() == 0
 
 
-def test_collection__every_column_stays_in_sight(workbench_page: Page) -> None:
-    open_tab(workbench_page, "Collection")
-    expect(workbench_page.locator('.xp-animals tr[data-id="F03"]')).to_be_visible()
-    assert cut_off(workbench_page) == []
+def test_collection__every_column_stays_in_sight(quiet_page: Page, address: str) -> None:
+    open_tab(quiet_page, address, "Collection")
+    expect(quiet_page.locator('.xp-animals tr[data-id="F03"]')).to_be_visible()
+    assert cut_off(quiet_page) == []

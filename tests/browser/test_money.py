@@ -1,10 +1,9 @@
 """Room and money in a real browser: state figures, read what a path takes, ask about an animal on offer."""
 
-from collections.abc import Callable
 from pathlib import Path
-from typing import Any
 
 import pytest
+from on_screen import Axe, open_tab
 from playwright.sync_api import Locator, Page, expect
 
 SEARCH_MS = 90_000
@@ -12,9 +11,7 @@ SEARCH_MS = 90_000
 
 @pytest.fixture
 def fold(page: Page, workbench: str) -> Locator:
-    page.goto(workbench)
-    page.get_by_role("tab", name="Path").click()
-    fold = page.locator(".xp-path-tab .xp-money")
+    fold = open_tab(page, workbench, "Path").locator(".xp-path-tab .xp-money")
     title = fold.get_by_role("button", name="Room and money, optional")
     if "▸" in (title.text_content() or ""):
         title.click()
@@ -22,9 +19,7 @@ def fold(page: Page, workbench: str) -> Locator:
     return fold
 
 
-def test_money__figures_are_kept_and_reckoned_with(
-    fold: Locator, collection_file: Path, axe: Callable[..., list[dict[str, Any]]]
-) -> None:
+def test_money__figures_are_kept_and_reckoned_with(fold: Locator, collection_file: Path, axe: Axe) -> None:
     for name, text in (("cost of an animal a season", "120"), ("places", "23"), ("currency", "kr")):
         fold.get_by_label(name, exact=True).fill(text)
     fold.locator(".xp-money-keep").click()

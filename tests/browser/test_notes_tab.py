@@ -1,11 +1,11 @@
 """The Gene notes tab in a real browser: look up a gene, set others beside it, walk the square, write an opinion."""
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
 
 import pytest
+from on_screen import Axe, Picture, open_tab
 from playwright.sync_api import Locator, Page, expect
 
 from explorer import sketch
@@ -17,9 +17,7 @@ def tab(page: Page, workbench: str) -> Locator:
 
 
 def opened(page: Page, workbench: str) -> Locator:
-    page.goto(workbench)
-    page.get_by_role("tab", name="Gene notes").click()
-    shown = page.locator(".xp-notes-tab")
+    shown = open_tab(page, workbench, "Gene notes").locator(".xp-notes-tab")
     expect(shown.locator(".xp-forms svg").first).to_be_visible()
     choose(shown, "Leopard")
     return shown
@@ -188,9 +186,7 @@ def test_notes__an_opinion_is_its_keepers(tab: Locator, opinions: Locator) -> No
     tab.get_by_role("button", name="I see it otherwise").click()
 
 
-def test_notes__no_accessibility_findings(
-    tab: Locator, axe: Callable[..., list[dict[str, Any]]], picture: Callable[[Page | Locator, str], None]
-) -> None:
+def test_notes__no_accessibility_findings(tab: Locator, axe: Axe, picture: Picture) -> None:
     picture(tab.page, "gene_notes")
     assert axe(tab.page) == []
     add(tab, "Champagne")

@@ -1,10 +1,9 @@
 """The launcher's notebook opens as a workbench: run, without an error, the code out of the way."""
 
-from collections.abc import Callable
 from pathlib import Path
-from typing import Any
 
-from playwright.sync_api import Locator, Page, expect
+from on_screen import Axe
+from playwright.sync_api import Dialog, Locator, Page, expect
 
 ERROR = '[data-mime-type="application/vnd.jupyter.error"], [data-mime-type="application/vnd.jupyter.stderr"]'
 
@@ -21,6 +20,17 @@ def test_opening__the_cell_has_run_without_error(page: Page, workbench: str) -> 
     shown = open_ready(page, workbench)
     expect(page.locator(ERROR)).to_have_count(0)
     expect(shown).to_have_count(1)
+
+
+def test_opening__what_the_user_does_arrives_in_order(page: Page, workbench: str) -> None:
+    """All of it is sent to the kernel's own thread, in the order it was done; none to a thread beside it."""
+    sent: list[bytes] = []
+    page.on("websocket", lambda socket: socket.on("framesent", lambda frame: sent.append(bytes(frame))))
+    shown = open_ready(page, workbench)
+    shown.get_by_role("tab", name="Path").click()
+    expect(shown.locator(".xp-path-tab .xp-headline")).to_be_visible()
+    assert any(b'"comm_msg"' in frame for frame in sent)
+    assert not any(b"create_subshell_request" in frame for frame in sent)
 
 
 def test_opening__the_code_is_hidden_until_asked_for(page: Page, workbench: str, collection_file: Path) -> None:
@@ -48,20 +58,26 @@ def test_opening__single_keys_do_not_edit_the_notebook(page: Page, workbench: st
 def test_opening__a_reload_shows_the_workbench_again(page: Page, workbench: str) -> None:
     open_ready(page, workbench)
     asked: list[str] = []
-    page.on("dialog", lambda dialog: (asked.append(dialog.message), dialog.accept()))
+
+    def note(dialog: Dialog) -> None:
+        asked.append(dialog.message)
+        dialog.accept()
+
+    page.on("dialog", note)
     page.reload()
     expect(page.locator(".xp-workbench")).to_be_visible()
+    page.remove_listener("dialog", note)
     assert asked == []
 
 
-def test_opening__fits_the_window_and_has_no_accessibility_findings(
-    page: Page, workbench: str, axe: Callable[..., list[dict[str, Any]]]
-) -> None:
+def test_opening__fits_the_window_and_has_no_accessibility_findings(page: Page, workbench: str, axe: Axe) -> None:
     shown = open_ready(page, workbench)
     assert shown.evaluate("(e) => e.scrollWidth <= e.clientWidth && e.getBoundingClientRect().right <= innerWidth")
     assert axe(page) == []
 
 
-def test_axe__finds_a_planted_fault(page: Page, axe: Callable[..., list[dict[str, Any]]]) -> None:
-    page.set_content("<main class=xp-workbench><img src='data:image/gif;base64,R0lGODlhAQABAAAAACw='><input></main>")
-    assert {found["id"] for found in axe(page)} >= {"image-alt", "label"}
+def test_axe__finds_a_planted_fault(page: Page, axe: Axe) -> None:
+    with page.context.new_page() as other:
+        image = "<img src='data:image/gif;base64,R0lGODlhAQABAAAAACw='>"
+        other.set_content(f"<main class=xp-workbench>{image}<input></main>")
+        assert {found["id"] for found in axe(other)} >= {"image-alt", "label"}

@@ -1,9 +1,7 @@
 """The Pairing tab in a real browser: choose two animals, read the odds, hatch a pretend clutch."""
 
-from collections.abc import Callable
-from typing import Any
-
 import pytest
+from on_screen import Axe, Picture, open_tab
 from playwright.sync_api import Locator, Page, expect
 
 
@@ -13,9 +11,7 @@ def tab(page: Page, workbench: str) -> Locator:
 
 
 def opened(page: Page, workbench: str) -> Locator:
-    page.goto(workbench)
-    page.get_by_role("tab", name="Pairing").click()
-    shown = page.locator(".xp-pairing-tab")
+    shown = open_tab(page, workbench, "Pairing").locator(".xp-pairing-tab")
     expect(shown.locator(".xp-headline")).to_be_visible()
     return shown
 
@@ -122,9 +118,7 @@ def test_pairing__cautions_are_shown_with_their_evidence(tab: Locator) -> None:
     expect(tab.locator(".xp-side")).to_contain_text("[published study] (F14 Thistle and 1 in 2 eggs)")
 
 
-def test_pairing__no_accessibility_findings(
-    tab: Locator, axe: Callable[..., list[dict[str, Any]]], picture: Callable[[Page | Locator, str], None]
-) -> None:
+def test_pairing__no_accessibility_findings(tab: Locator, axe: Axe, picture: Picture) -> None:
     choose(tab, "dam", "F03 Juniper")
     choose(tab, "sire", "M04 Teasel")
     tab.locator(".xp-hatch-clutch").click()

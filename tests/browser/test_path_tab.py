@@ -1,9 +1,9 @@
 """The Path tab in a real browser: set a target, find paths, walk one."""
 
-from collections.abc import Callable, Iterator
-from typing import Any
+from collections.abc import Iterator
 
 import pytest
+from on_screen import Axe, Picture, open_tab
 from playwright.sync_api import Locator, Page, expect
 
 SEARCH_MS = 90_000
@@ -12,9 +12,7 @@ TARGET = "Leopard Pinstripe Desert Ghost"
 
 @pytest.fixture
 def tab(page: Page, workbench: str) -> Iterator[Locator]:
-    page.goto(workbench)
-    page.get_by_role("tab", name="Path").click()
-    shown = page.locator(".xp-path-tab")
+    shown = open_tab(page, workbench, "Path").locator(".xp-path-tab")
     expect(shown.locator(".xp-headline")).to_be_visible()
     yield shown
     aim(shown, TARGET)
@@ -34,9 +32,7 @@ def find(tab: Locator) -> None:
     expect(tab.locator(".xp-job")).to_be_hidden(timeout=SEARCH_MS)
 
 
-def test_path__set_a_target_find_paths_and_walk(
-    tab: Locator, axe: Callable[..., list[dict[str, Any]]], picture: Callable[[Page | Locator, str], None]
-) -> None:
+def test_path__set_a_target_find_paths_and_walk(tab: Locator, axe: Axe, picture: Picture) -> None:
     aim(tab, "dg, Leopard")
     expect(tab.locator(".xp-aim")).to_contain_text("The target must show Leopard and Desert Ghost.")
     expect(tab.page.locator(".xp-top .xp-target")).to_contain_text("Leopard Desert Ghost")

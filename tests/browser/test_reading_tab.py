@@ -1,9 +1,7 @@
 """The tab "Read an animal" in a real browser: say where it is from, tick what is seen, read what it may carry."""
 
-from collections.abc import Callable
-from typing import Any
-
 import pytest
+from on_screen import Axe, Picture, open_tab
 from playwright.sync_api import Locator, Page, expect
 
 
@@ -14,9 +12,7 @@ def tab(page: Page, workbench: str) -> Locator:
 
 def opened(page: Page, workbench: str) -> Locator:
     """The tab on the clutch of F03 Juniper and M03 Plover, with nothing noted."""
-    page.goto(workbench)
-    page.get_by_role("tab", name="Read an animal").click()
-    shown = page.locator(".xp-reading-tab")
+    shown = open_tab(page, workbench, "Read an animal").locator(".xp-reading-tab")
     expect(shown.locator(".xp-headline")).to_be_visible()
     shown.get_by_role("button", name="a known clutch").click()
     choose(shown, "dam", "F03 Juniper")
@@ -174,9 +170,7 @@ def test_reading__the_answer_stays_in_sight(tab: Locator) -> None:
     expect(headline(tab)).to_be_in_viewport(ratio=1)
 
 
-def test_reading__no_accessibility_findings(
-    tab: Locator, axe: Callable[..., list[dict[str, Any]]], picture: Callable[[Page | Locator, str], None]
-) -> None:
+def test_reading__no_accessibility_findings(tab: Locator, axe: Axe, picture: Picture) -> None:
     choose(tab, "sire", "M04 Teasel")
     cue(tab, "brighter than usual", "seen").click()
     expect(tab.locator(".xp-noted")).to_have_text("one noted")

@@ -1,23 +1,18 @@
 """The Season tab in a real browser: from sharing the males to the first eggs, the sheet on paper, the calendar file."""
 
 import re
-from collections.abc import Callable, Iterator
-from contextlib import AbstractContextManager
+from collections.abc import Iterator
 from datetime import date, timedelta
 from pathlib import Path
-from typing import Any
 
 import pypdfium2
 import pytest
 from ical.calendar_stream import IcsCalendarStream
+from on_screen import Axe, Picture, Start, fits, open_tab
 from playwright.sync_api import Locator, Page, expect
 
 from explorer import allot, read_collection
 from explorer.pairing import mean_text
-
-Start = Callable[[Path], AbstractContextManager[str]]
-Axe = Callable[..., list[dict[str, Any]]]
-Picture = Callable[[Page | Locator, str], None]
 
 TARGET = "Leopard Pinstripe Desert Ghost"
 EVENTS = ("introduce", "ovulation", "pre-lay shed", "lay", "hatch", "first shed", "first meal")
@@ -47,9 +42,7 @@ def address(chromium: str, file: Path, start_workbench: Start) -> Iterator[str]:
 
 def opened(page: Page, address: str) -> Locator:
     """The Season tab, drawn."""
-    page.goto(address)
-    page.get_by_role("tab", name="Season").click()
-    shown = page.locator(".xp-season-tab")
+    shown = open_tab(page, address, "Season").locator(".xp-season-tab")
     expect(shown.locator(".xp-headline p")).to_be_visible()
     return shown
 
@@ -81,11 +74,6 @@ def happened(tab: Locator, event: str, on: date) -> None:
     press(tab, event)
     entry = f"{event[0].lower()}{event[1:]}"
     expect(tab.locator(".xp-diary-entries")).to_contain_text(re.compile(rf"{entry}.*{on.year}"))
-
-
-def fits(page: Page) -> bool:
-    script = "document.querySelector('.jp-WindowedPanel-outer, .jp-Notebook').scrollWidth <= innerWidth"
-    return bool(page.evaluate(script))
 
 
 def test_season__from_sharing_the_males_to_the_first_eggs(
@@ -179,24 +167,22 @@ def test_sheet__opens_from_its_link(page: Page, address: str, file: Path) -> Non
 
 
 @pytest.mark.parametrize("paper", PAPERS)
-def test_sheet__on_paper(
-    page: Page, address: str, file: Path, tmp_path: Path, paper: str, picture: Picture
-) -> None:
+def test_sheet__on_paper(page: Page, address: str, file: Path, tmp_path: Path, paper: str, picture: Picture) -> None:
     """Nothing is cut off, each pairing stays on one page, and the text can be selected."""
     tab = planned(opened(page, address))
     press(tab, "sheet to print")
     expect(tab.get_by_role("link", name="Open the sheet to print it")).to_be_visible()
-    page.goto("about:blank")
-    page.emulate_media(media="print")
-    width, height = (round((side - 2 * MARGIN) / 25.4 * 96) for side in PAPERS[paper])
-    page.set_viewport_size({"width": width, "height": height})
-    page.set_content(file.with_name("mine.season.html").read_text(encoding="utf-8"))
-    assert page.evaluate("document.documentElement.scrollWidth") <= width
-    tall = page.evaluate("[...document.querySelectorAll('section')].map((one) => one.offsetHeight)")
-    assert len(tall) == 4 and max(tall) <= height / 2, "two pairings fit on a page"
-    if paper == "A4":
-        picture(page, "season_sheet")
-    pdf = page.pdf(path=tmp_path / "sheet.pdf", format=paper)
+    with page.context.new_page() as sheet:
+        sheet.emulate_media(media="print")
+        width, height = (round((side - 2 * MARGIN) / 25.4 * 96) for side in PAPERS[paper])
+        sheet.set_viewport_size({"width": width, "height": height})
+        sheet.set_content(file.with_name("mine.season.html").read_text(encoding="utf-8"))
+        assert sheet.evaluate("document.documentElement.scrollWidth") <= width
+        tall = sheet.evaluate("[...document.querySelectorAll('section')].map((one) => one.offsetHeight)")
+        assert len(tall) == 4 and max(tall) <= height / 2, "two pairings fit on a page"
+        if paper == "A4":
+            picture(sheet, "season_sheet")
+        pdf = sheet.pdf(path=tmp_path / "sheet.pdf", format=paper)
     assert pdf.startswith(b"%PDF")
     pages = [one.get_textpage() for one in pypdfium2.PdfDocument(pdf)]
     texts = [" ".join(one.get_text_range().split()) for one in pages]

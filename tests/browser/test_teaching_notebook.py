@@ -2,13 +2,14 @@
 
 import json
 import shutil
-from collections.abc import Callable, Iterator
-from contextlib import AbstractContextManager, contextmanager
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 from urllib.parse import parse_qs, urlsplit
 
 import pytest
+from on_screen import Axe, Start
 from playwright.sync_api import Locator, Page, expect
 
 NOTEBOOK = "how_stacking_works.ipynb"
@@ -27,8 +28,8 @@ def count(content: dict[str, Any]) -> int:
 
 
 @contextmanager
-def opened(page: Page, server: str, content: dict[str, Any], theme: str = "") -> Iterator[Page]:
-    """The notebook beside the server's own, opened in a workspace of its own, not run; taken away at the end."""
+def served(page: Page, server: str, content: dict[str, Any], theme: str = "") -> Iterator[str]:
+    """The notebook's address beside the server's own, in a workspace of its own; taken away at the end."""
     parts = urlsplit(server)
     base, token = f"{parts.scheme}://{parts.netloc}", parse_qs(parts.query)["token"][0]
     file, signed = f"{base}/api/contents/{NOTEBOOK}", {"Authorization": f"token {token}"}
@@ -38,9 +39,7 @@ def opened(page: Page, server: str, content: dict[str, Any], theme: str = "") ->
         themes = f"{base}/lab/api/settings/@jupyterlab/apputils-extension:themes"
         assert page.request.put(themes, headers=signed, data={"raw": json.dumps({"theme": theme})}).ok
     try:
-        page.goto(f"{base}/lab/workspaces/lesson/tree/{NOTEBOOK}?token={token}")
-        expect(page.locator(".jp-MarkdownOutput h1")).to_contain_text("How stacking works")
-        yield page
+        yield f"{base}/lab/workspaces/lesson/tree/{NOTEBOOK}?token={token}"
     finally:
         for session in page.request.get(f"{base}/api/sessions", headers=signed).json():
             if session["path"] == NOTEBOOK:
@@ -49,13 +48,17 @@ def opened(page: Page, server: str, content: dict[str, Any], theme: str = "") ->
 
 
 @pytest.fixture
-def notebook(page: Page, workbench: str, content: dict[str, Any]) -> Iterator[Page]:
-    with opened(page, workbench, content) as shown:
-        yield shown
+def asked(page: Page, workbench: str, content: dict[str, Any], count: int) -> Iterator[Locator]:
+    """All guesses of the notebook, opened and run; none is answered yet."""
+    with served(page, workbench, content) as address:
+        yield run_all(page, address, count)
 
 
-def run_all(page: Page, count: int) -> Locator:
-    """Runs the notebook as its first paragraphs say; gives all guesses."""
+def run_all(page: Page, address: str, count: int) -> Locator:
+    """Opens the notebook and runs it as its first paragraphs say; gives all guesses."""
+    page.goto(address)
+    expect(page.locator(".jp-MarkdownOutput h1")).to_contain_text("How stacking works")
+    expect(page.locator(".jp-Notebook-ExecutionIndicator")).to_have_attribute("data-status", "idle")
     page.get_by_role("menuitem", name="Run", exact=True).click()
     page.get_by_role("menuitem", name="Run All Cells", exact=True).click()
     asked = page.locator(".xp-guess")
@@ -76,8 +79,12 @@ def answer(asked: Locator, choice: int) -> str:
     return said.first.text_content() or ""
 
 
-def test_notebook__every_guess_is_answered_whatever_is_chosen(notebook: Page, count: int) -> None:
-    asked = run_all(notebook, count)
+def fits(asked: Locator) -> bool:
+    """No guess is wider than its room, whatever is unfolded."""
+    return bool(asked.evaluate_all("all => all.every((e) => e.scrollWidth <= e.clientWidth + 1)"))
+
+
+def test_notebook__every_guess_is_answered_whatever_is_chosen(asked: Locator, count: int, axe: Axe) -> None:
     for number in range(count):
         one = asked.nth(number)
         expect(one.get_by_role("status")).to_be_empty()
@@ -89,48 +96,46 @@ def test_notebook__every_guess_is_answered_whatever_is_chosen(notebook: Page, co
         assert verdicts == expected
         if one.locator(".xp-shown > *").count():
             expect(one.locator(".xp-shown").locator("table, svg").first).to_be_visible()
-    expect(notebook.locator(ERROR)).to_have_count(0)
+    page = asked.page
+    expect(page.locator(ERROR)).to_have_count(0)
+    expect(page.locator("body")).to_have_attribute("data-jp-theme-light", "true")
+    assert fits(asked)
+    assert axe(page, ".xp-guess") == []
 
 
-def test_notebook__answers_by_keyboard(notebook: Page, count: int) -> None:
-    one = run_all(notebook, count).first
-    cells = notebook.locator(".jp-Cell").count()
+def test_notebook__answers_by_keyboard_and_code_unfolds_at_a_click(asked: Locator) -> None:
+    page, one = asked.page, asked.first
+    cells = page.locator(".jp-Cell").count()
     one.locator("button").first.focus()
     for key, choice in (("Enter", 0), ("Space", 1)):
-        notebook.keyboard.press(key)
+        page.keyboard.press(key)
         expect(one.locator("button").nth(choice)).to_have_attribute("aria-pressed", "true")
         expect(one.locator("button").nth(choice)).to_be_focused()
-        notebook.keyboard.press("Tab")
+        page.keyboard.press("Tab")
     for key in ("d", "d", "x"):
-        notebook.keyboard.press(key)
-    expect(notebook.locator(".jp-Cell")).to_have_count(cells)
-
-
-def test_notebook__code_unfolds_at_a_click(notebook: Page, count: int) -> None:
-    run_all(notebook, count)
-    cell = notebook.locator(".jp-CodeCell").nth(1)
+        page.keyboard.press(key)
+    expect(page.locator(".jp-Cell")).to_have_count(cells)
+    cell = page.locator(".jp-CodeCell").nth(1)
     expect(cell.locator(".cm-content")).to_be_hidden()
     cell.locator(".jp-InputPlaceholder").click()
     expect(cell.locator(".cm-content")).to_contain_text("guess(")
 
 
-@pytest.mark.parametrize("theme", ["Light", "Dark"])
-def test_notebook__fits_and_has_no_accessibility_findings(
-    theme: str,
+def test_notebook__fits_in_the_dark_theme_and_has_no_accessibility_findings(
     page: Page,
     tmp_path: Path,
     demo_collection: Path,
     content: dict[str, Any],
     count: int,
-    start_workbench: Callable[[Path], AbstractContextManager[str]],
-    axe: Callable[..., list[dict[str, Any]]],
+    start_workbench: Start,
+    axe: Axe,
 ) -> None:
     """On a server of its own, which keeps the theme that is chosen."""
     copy = Path(shutil.copy(demo_collection, tmp_path))
-    with start_workbench(copy) as server, opened(page, server, content, f"JupyterLab {theme}"):
-        expect(page.locator("body")).to_have_attribute("data-jp-theme-light", str(theme == "Light").lower())
-        asked = run_all(page, count)
+    with start_workbench(copy) as server, served(page, server, content, "JupyterLab Dark") as address:
+        asked = run_all(page, address, count)
+        expect(page.locator("body")).to_have_attribute("data-jp-theme-light", "false")
         for number in range(count):
             answer(asked.nth(number), 0)
-            assert asked.nth(number).evaluate("e => e.scrollWidth <= e.clientWidth + 1")
+        assert fits(asked)
         assert axe(page, ".xp-guess") == []

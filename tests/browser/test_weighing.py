@@ -1,14 +1,11 @@
 """The weigh-in and the keeper's own figures in a real browser, on a collection file of its own."""
 
-from collections.abc import Callable, Iterator
-from contextlib import AbstractContextManager
+from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
 
 import pytest
+from on_screen import Axe, Start, open_tab
 from playwright.sync_api import Page, expect
-
-Start = Callable[[Path], AbstractContextManager[str]]
 
 pytestmark = pytest.mark.browser
 
@@ -26,11 +23,8 @@ def address(chromium: str, file: Path, start_workbench: Start) -> Iterator[str]:
         yield address
 
 
-def test_weigh_in__with_the_keyboard_then_a_higher_least_weight(
-    page: Page, address: str, file: Path, axe: Callable[..., list[dict[str, Any]]]
-) -> None:
-    page.goto(address)
-    shown = page.locator(".xp-collection")
+def test_weigh_in__with_the_keyboard_then_a_higher_least_weight(page: Page, address: str, file: Path, axe: Axe) -> None:
+    shown = open_tab(page, address, "Collection").locator(".xp-collection")
     shown.get_by_role("button", name="weigh-in").click()
     first, second = (shown.locator(".xp-scales label").nth(n) for n in (0, 1))
     first.locator("input").click()
