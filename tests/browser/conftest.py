@@ -9,14 +9,15 @@ import re
 import shutil
 import subprocess
 import sys
-from collections.abc import Callable, Iterator, Sequence
-from contextlib import AbstractContextManager, ExitStack, contextmanager
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 import axe_playwright_python
 import pytest
+from on_screen import Axe, Picture, Start
 from playwright.sync_api import Browser, Locator, Page, expect, sync_playwright
 
 __all__ = [
@@ -42,7 +43,10 @@ FLAGS = (
 SEEN = pytest.StashKey[dict[str, Any]]()
 FAILED = pytest.StashKey[bool]()
 
-expect.set_options(timeout=60_000)
+PATIENCE_MS = 60_000
+"""How long a page may take to do what it is asked, and to show what is expected."""
+
+expect.set_options(timeout=PATIENCE_MS)
 
 
 @dataclass
@@ -105,7 +109,7 @@ def browser(chromium: str) -> Iterator[Browser]:
 
 
 @pytest.fixture(scope="session")
-def start_workbench() -> Callable[[Path], AbstractContextManager[str]]:
+def start_workbench() -> Start:
     """A function that starts the launcher on a collection file, for the length of a `with`; gives the address."""
 
     @contextmanager
@@ -134,9 +138,7 @@ def collection_file(demo_collection: Path, tmp_path_factory: pytest.TempPathFact
 
 
 @pytest.fixture(scope="session")
-def workbench(
-    chromium: str, collection_file: Path, start_workbench: Callable[[Path], AbstractContextManager[str]]
-) -> Iterator[str]:
+def workbench(chromium: str, collection_file: Path, start_workbench: Start) -> Iterator[str]:
     """The address of one workbench that all tests share; what one does in it, the next one sees."""
     with start_workbench(collection_file) as address:
         yield address
@@ -146,25 +148,28 @@ class Window:
     """One page for all tests, since loading JupyterLab takes longer than most of them."""
 
     def __init__(self, browser: Browser) -> None:
-        self._browser, self._context = browser, ExitStack()
+        self._browser = browser
         self._shown: tuple[Page, Opened] | None = None
 
     def lend(self, width: int, height: int) -> tuple[Page, Opened]:
-        """The page, and what it does from now on; new if there is none."""
+        """The page, alone in its browser, and what it does from now on; new if there is none."""
         if self._shown is None:
-            context = self._context.enter_context(self._browser.new_context())
-            context.set_default_timeout(60_000)
-            page, opened = context.new_page(), Opened()
-            opened.watch(page)
-            self._shown = page, opened
+            context = self._browser.new_context()
+            context.set_default_timeout(PATIENCE_MS)
+            self._shown = context.new_page(), Opened()
+            self._shown[1].watch(self._shown[0])
         page, opened = self._shown
+        for other in page.context.pages:
+            if other is not page:
+                other.close()
         for said in (opened.errors, opened.outside, opened.console):
             said.clear()
         page.set_viewport_size({"width": width, "height": height})
         return page, opened
 
     def close(self) -> None:
-        self._context.close()
+        if self._shown is not None:
+            self._shown[0].context.close()
         self._shown = None
 
 
@@ -203,7 +208,7 @@ def wide_page(window: Window, request: pytest.FixtureRequest, tmp_path: Path) ->
 
 
 @pytest.fixture(scope="session")
-def axe() -> Callable[..., list[dict[str, Any]]]:
+def axe() -> Axe:
     """A function (page, selector) -> accessibility findings in that part of the page; by default, the workbench."""
     source = next(Path(axe_playwright_python.__file__).parent.rglob("axe.min.js")).read_text(encoding="utf-8")
 
@@ -225,7 +230,7 @@ def axe() -> Callable[..., list[dict[str, Any]]]:
 
 
 @pytest.fixture(scope="session")
-def picture(project: Path) -> Callable[[Page | Locator, str], None]:
+def picture(project: Path) -> Picture:
     """A function (page or part of it, name) that makes notebooks/images/<name>.png if EXPLORER_PICTURES is set."""
 
     def take(shown: Page | Locator, name: str) -> None:

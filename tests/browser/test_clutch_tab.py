@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from on_screen import Axe, Picture, Start, fits, open_tab
+from on_screen import Axe, Picture, Start, fits, open_tab, pick, press
 from playwright.sync_api import Locator, Page, expect
 
 UNSURE = (
@@ -19,7 +19,7 @@ STEP = re.compile(
     r"\d\d(\.\d)? % with it, \d\d(\.\d)? % without\."
 )
 
-ODD = b'\xef\xbb\xbfclutch;dam;sire;LOOK;sex;count;shelf\r\nK7;F12;M09;Pastel;f; 2 ;"=1+1"\r\n\r\nK7;;;Normal;;1;'
+ODD = b"\xef\xbb\xbfclutch;dam;sire;LOOK;sex;count;shelf\r\nK7;F12;M09;Pastel;f; 2 ;\"=1+1\"\r\n\r\nK7;;;Normal;;1;"
 """A book with a mark at its start, a blank line, a column of its own, and no end to its last line."""
 
 
@@ -50,13 +50,7 @@ def opened(page: Page, address: str) -> Locator:
 def choose(tab: Locator, role: str, animal: str, pickers: int = 1) -> None:
     select = tab.locator(f".xp-clutch-{role} select")
     expect(select).to_have_count(pickers)
-    value = select.last.locator("option", has_text=animal).first.get_attribute("value")
-    select.last.select_option(value=value)
-    expect(select.last.locator("option:checked")).to_contain_text(animal)
-
-
-def press(tab: Locator, name: str) -> None:
-    tab.get_by_role("button", name=name, exact=True).click()
+    pick(select.last, animal)
 
 
 def begin(tab: Locator, dam: str, sire: str) -> None:

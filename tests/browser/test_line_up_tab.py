@@ -4,7 +4,7 @@ import re
 from pathlib import Path
 
 import pytest
-from on_screen import Axe, Picture, Start, open_tab
+from on_screen import Axe, Picture, Start, fits, open_tab, pick
 from playwright.sync_api import Locator, Page, expect
 
 
@@ -32,10 +32,7 @@ def reset(tab: Locator) -> None:
 
 
 def choose(tab: Locator, animal: str) -> None:
-    select = tab.locator(".xp-alone select")
-    value = select.locator("option", has_text=animal).first.get_attribute("value")
-    select.select_option(value=value)
-    expect(select.locator("option:checked")).to_contain_text(animal)
+    pick(tab.locator(".xp-alone select"), animal)
     expect(tab.locator('.xp-pairs th button[aria-pressed="true"]')).to_contain_text(animal)
 
 
@@ -181,7 +178,7 @@ def test_line_up__fits_the_window(size: str, workbench: str, request: pytest.Fix
     for animal in ("F03 Juniper", "F14 Thistle", "F12 Fescue"):
         tick(shown, animal).click()
     expect(shown.locator(".xp-beside thead th")).to_have_count(3)
-    assert shown.page.evaluate("document.documentElement.scrollWidth <= window.innerWidth")
+    assert fits(shown.page)
     for part in ("", ".xp-table-scroll", ".xp-grid-frame", ".xp-beside"):
         box = shown.locator(part) if part else shown
         assert box.evaluate("e => e.scrollWidth <= e.clientWidth + 1"), f"{part or 'the tab'} is wider than its room"

@@ -5,8 +5,8 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from on_screen import Start, fits, open_tab
-from playwright.sync_api import Dialog, Page, expect
+from on_screen import Start, fits, no_dialog, open_tab
+from playwright.sync_api import Page, expect
 
 LONG = "Name of exactly sixty characters that goes on and on, so on."
 WIDE = "N" * 60
@@ -30,16 +30,8 @@ def address(
 @pytest.fixture
 def quiet_page(page: Page) -> Iterator[Page]:
     """No name of it may run as a script."""
-    said: list[str] = []
-
-    def note(dialog: Dialog) -> None:
-        said.append(dialog.message)
-        dialog.dismiss()
-
-    page.on("dialog", note)
-    yield page
-    page.remove_listener("dialog", note)
-    assert said == []
+    with no_dialog(page):
+        yield page
 
 
 def cut_off(page: Page) -> list[str]:

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 import pytest
-from on_screen import Axe, open_tab
+from on_screen import Axe, fits, open_tab
 from playwright.sync_api import Locator, Page, expect
 
 SEARCH_MS = 90_000
@@ -30,7 +30,7 @@ def test_money__figures_are_kept_and_reckoned_with(fold: Locator, collection_fil
     expect(fold.locator(".xp-money-table tbody tr")).to_have_count(8)
     assert "places,23" in collection_file.with_suffix(".money.csv").read_text(encoding="utf-8")
     assert axe(page) == []
-    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    assert fits(page)
     inside = fold.locator(".xp-money-table").evaluate("t => t.getBoundingClientRect().right")
     assert inside < 1280
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from on_screen import Axe, Picture, open_tab
+from on_screen import Axe, Picture, fits, open_tab
 from playwright.sync_api import Locator, Page, expect
 
 from explorer import sketch
@@ -203,6 +203,6 @@ def test_notes__fits_the_window(size: str, workbench: str, request: pytest.Fixtu
     for gene in ("Pinstripe", "Champagne", "Enchi", "Desert Ghost"):
         add(shown, gene)
     assert shown.evaluate("e => e.scrollWidth <= e.clientWidth + 1")
-    assert shown.page.evaluate("document.documentElement.scrollWidth <= window.innerWidth")
+    assert fits(shown.page)
     for part in (".xp-matrix-frame", ".xp-suggestions .xp-table-scroll"):
         assert shown.locator(part).evaluate("e => e.scrollWidth <= e.clientWidth + 1")

@@ -2,10 +2,8 @@
 
 from pathlib import Path
 
-from on_screen import Axe
-from playwright.sync_api import Dialog, Locator, Page, expect
-
-ERROR = '[data-mime-type="application/vnd.jupyter.error"], [data-mime-type="application/vnd.jupyter.stderr"]'
+from on_screen import ERROR, Axe, no_dialog
+from playwright.sync_api import Locator, Page, WebSocket, expect
 
 
 def open_ready(page: Page, address: str) -> Locator:
@@ -25,8 +23,13 @@ def test_opening__the_cell_has_run_without_error(page: Page, workbench: str) -> 
 def test_opening__what_the_user_does_arrives_in_order(page: Page, workbench: str) -> None:
     """All of it is sent to the kernel's own thread, in the order it was done; none to a thread beside it."""
     sent: list[bytes] = []
-    page.on("websocket", lambda socket: socket.on("framesent", lambda frame: sent.append(bytes(frame))))
+
+    def note(socket: WebSocket) -> None:
+        socket.on("framesent", lambda frame: sent.append(frame if isinstance(frame, bytes) else frame.encode()))
+
+    page.on("websocket", note)
     shown = open_ready(page, workbench)
+    page.remove_listener("websocket", note)
     shown.get_by_role("tab", name="Path").click()
     expect(shown.locator(".xp-path-tab .xp-headline")).to_be_visible()
     assert any(b'"comm_msg"' in frame for frame in sent)
@@ -57,17 +60,9 @@ def test_opening__single_keys_do_not_edit_the_notebook(page: Page, workbench: st
 
 def test_opening__a_reload_shows_the_workbench_again(page: Page, workbench: str) -> None:
     open_ready(page, workbench)
-    asked: list[str] = []
-
-    def note(dialog: Dialog) -> None:
-        asked.append(dialog.message)
-        dialog.accept()
-
-    page.on("dialog", note)
-    page.reload()
-    expect(page.locator(".xp-workbench")).to_be_visible()
-    page.remove_listener("dialog", note)
-    assert asked == []
+    with no_dialog(page):
+        page.reload()
+        expect(page.locator(".xp-workbench")).to_be_visible()
 
 
 def test_opening__fits_the_window_and_has_no_accessibility_findings(page: Page, workbench: str, axe: Axe) -> None:

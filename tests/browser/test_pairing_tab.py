@@ -1,7 +1,7 @@
 """The Pairing tab in a real browser: choose two animals, read the odds, hatch a pretend clutch."""
 
 import pytest
-from on_screen import Axe, Picture, open_tab
+from on_screen import Axe, Picture, fits, open_tab, pick
 from playwright.sync_api import Locator, Page, expect
 
 
@@ -17,10 +17,7 @@ def opened(page: Page, workbench: str) -> Locator:
 
 
 def choose(tab: Locator, role: str, animal: str) -> None:
-    select = tab.locator(f".xp-animal.xp-{role} select")
-    value = select.locator("option", has_text=animal).first.get_attribute("value")
-    select.select_option(value=value)
-    expect(select.locator("option:checked")).to_contain_text(animal)
+    pick(tab.locator(f".xp-animal.xp-{role} select"), animal)
 
 
 def bars(tab: Locator) -> Locator:
@@ -132,7 +129,7 @@ def test_pairing__fits_the_window(size: str, workbench: str, request: pytest.Fix
     shown = opened(request.getfixturevalue(size), workbench)
     expect(bars(shown).first).to_be_visible()
     assert shown.evaluate("e => e.scrollWidth <= e.clientWidth + 1")
-    assert shown.page.evaluate("document.documentElement.scrollWidth <= window.innerWidth")
+    assert fits(shown.page)
     right = shown.page.locator(".xp-odds .barlayer .bartext").evaluate_all(
         "all => Math.max(...all.map(e => e.getBoundingClientRect().right))"
     )

@@ -1,7 +1,7 @@
 """The tab "Read an animal" in a real browser: say where it is from, tick what is seen, read what it may carry."""
 
 import pytest
-from on_screen import Axe, Picture, open_tab
+from on_screen import Axe, Picture, fits, open_tab, pick
 from playwright.sync_api import Locator, Page, expect
 
 
@@ -23,10 +23,7 @@ def opened(page: Page, workbench: str) -> Locator:
 
 
 def choose(tab: Locator, role: str, animal: str) -> None:
-    select = tab.locator(f".xp-animal.xp-{role} select")
-    value = select.locator("option", has_text=animal).first.get_attribute("value")
-    select.select_option(value=value)
-    expect(select.locator("option:checked")).to_contain_text(animal)
+    pick(tab.locator(f".xp-animal.xp-{role} select"), animal)
 
 
 def headline(tab: Locator) -> Locator:
@@ -185,7 +182,7 @@ def test_reading__no_accessibility_findings(tab: Locator, axe: Axe, picture: Pic
 def test_reading__fits_the_window(size: str, workbench: str, request: pytest.FixtureRequest) -> None:
     shown = opened(request.getfixturevalue(size), workbench)
     assert shown.evaluate("e => e.scrollWidth <= e.clientWidth + 1")
-    assert shown.page.evaluate("document.documentElement.scrollWidth <= window.innerWidth")
+    assert fits(shown.page)
     beyond = shown.evaluate(
         """e => [...e.querySelectorAll(".xp-cue, .xp-cue button, .xp-box, svg, table")]
             .filter((part) => part.getBoundingClientRect().right > e.getBoundingClientRect().right + 1).length"""

@@ -8,8 +8,8 @@ from pathlib import Path
 import pypdfium2
 import pytest
 from ical.calendar_stream import IcsCalendarStream
-from on_screen import Axe, Picture, Start, fits, open_tab
-from playwright.sync_api import Locator, Page, expect
+from on_screen import Axe, Picture, Start, fits, open_tab, pick, press
+from playwright.sync_api import Locator, Page, Request, expect
 
 from explorer import allot, read_collection
 from explorer.pairing import mean_text
@@ -47,10 +47,6 @@ def opened(page: Page, address: str) -> Locator:
     return shown
 
 
-def press(tab: Locator, name: str) -> None:
-    tab.get_by_role("button", name=name, exact=True).click()
-
-
 def planned(tab: Locator) -> Locator:
     """The same with the best allotment taken, if none is yet."""
     if "No pairing is chosen yet" in (tab.locator(".xp-headline").text_content() or ""):
@@ -61,9 +57,7 @@ def planned(tab: Locator) -> Locator:
 
 
 def choose(tab: Locator, role: str, animal: str) -> None:
-    select = tab.locator(f".xp-pairing-form .xp-season-{role} select")
-    value = select.locator("option", has_text=animal).first.get_attribute("value")
-    select.select_option(value=value)
+    pick(tab.locator(f".xp-pairing-form .xp-season-{role} select"), animal)
 
 
 def happened(tab: Locator, event: str, on: date) -> None:
@@ -158,10 +152,15 @@ def test_sheet__opens_from_its_link(page: Page, address: str, file: Path) -> Non
     link = tab.get_by_role("link", name="Open the sheet to print it")
     expect(link).to_be_visible()
     asked: list[str] = []
-    page.context.on("request", lambda request: asked.append(request.url))
+
+    def note(request: Request) -> None:
+        asked.append(request.url)
+
+    page.context.on("request", note)
     with page.context.expect_page() as popup:
         link.click()
     expect(popup.value.get_by_role("heading", level=1)).to_contain_text("Season 20")
+    page.context.remove_listener("request", note)
     assert [url for url in asked if not url.startswith("blob:")] == []
     assert "Sedge" not in file.with_name("mine.season.html").read_text(encoding="utf-8")
 

@@ -9,11 +9,10 @@ from typing import Any
 from urllib.parse import parse_qs, urlsplit
 
 import pytest
-from on_screen import Axe, Start
+from on_screen import ERROR, Axe, Start
 from playwright.sync_api import Locator, Page, expect
 
 NOTEBOOK = "how_stacking_works.ipynb"
-ERROR = '[data-mime-type="application/vnd.jupyter.error"], [data-mime-type="application/vnd.jupyter.stderr"]'
 
 
 @pytest.fixture(scope="module")
@@ -79,7 +78,7 @@ def answer(asked: Locator, choice: int) -> str:
     return said.first.text_content() or ""
 
 
-def fits(asked: Locator) -> bool:
+def guesses_fit(asked: Locator) -> bool:
     """No guess is wider than its room, whatever is unfolded."""
     return bool(asked.evaluate_all("all => all.every((e) => e.scrollWidth <= e.clientWidth + 1)"))
 
@@ -99,7 +98,7 @@ def test_notebook__every_guess_is_answered_whatever_is_chosen(asked: Locator, co
     page = asked.page
     expect(page.locator(ERROR)).to_have_count(0)
     expect(page.locator("body")).to_have_attribute("data-jp-theme-light", "true")
-    assert fits(asked)
+    assert guesses_fit(asked)
     assert axe(page, ".xp-guess") == []
 
 
@@ -137,5 +136,5 @@ def test_notebook__fits_in_the_dark_theme_and_has_no_accessibility_findings(
         expect(page.locator("body")).to_have_attribute("data-jp-theme-light", "false")
         for number in range(count):
             answer(asked.nth(number), 0)
-        assert fits(asked)
+        assert guesses_fit(asked)
         assert axe(page, ".xp-guess") == []
